@@ -1,0 +1,36 @@
+// Amounts as people write and read them: parsing, the kitchen's display, rounding to the scale, declared weights.
+#pragma once
+
+#include <QString>
+
+#include "measure/quantity.h"
+#include "problem/error.h"
+
+namespace lardiner::measure {
+
+/// Reads a plain decimal number exactly: `12`, `0.61`, `1.5`; with a comma as the decimal mark only when
+/// `decimal_comma`. No sign, no exponent, no thousands mark. The error has no place.
+problem::Expected<Ratio> parse_decimal(const QString& text, bool decimal_comma = false);
+
+/// Reads an amount with its unit: `500 g`, `2.5 kg`, `1 lb 1.6 oz`, `1 1/2 cup`, `24 pieces`, `12 each`, `16 fl oz`.
+/// A number without a unit is refused (the hint lists the units), as are negatives, zero when `zero` is Refused, and
+/// anything beyond kMostNanograms. With `decimal_comma`, `2,5 kg` is read and `2.5 kg` too.
+enum class Zero { Refused, Allowed };
+problem::Expected<Quantity> parse_quantity(const QString& text, Zero zero = Zero::Refused, bool decimal_comma = false);
+
+/// The two systems a kitchen may work in.
+enum class System { Metric, Customary };
+
+/// `q` in the kitchen's working unit of `system`: `500 g`, `1.25 kg`, `1 lb 1.6 oz`, `750 mL`, `24`. Mass below 1 kg in
+/// grams (below 10 g with one decimal), above in kg with up to three decimals and no trailing zeros; customary below
+/// 1 lb in ounces with one decimal, above in lb and oz. `decimal_mark` stands for the language's mark.
+QString display(Quantity q, System system, QChar decimal_mark = u'.');
+
+/// `q` rounded half up to a multiple of the scale's step. REQUIRES: equal dimensions, step positive.
+Quantity rounded_to_step(Quantity q, Quantity step);
+
+/// The declared net weight on a label for sale: rounded DOWN where rounding would overstate, three digits (two under
+/// 100). Sources: 16 CFR 500.19, NIST Handbook 130.
+QString declared(Quantity q, System system, QChar decimal_mark = u'.');
+
+}  // namespace lardiner::measure
