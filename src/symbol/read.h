@@ -1,0 +1,31 @@
+// Codes found in a grey bitmap: QR first of all, and the codes that suppliers print.
+#pragma once
+
+#include <QByteArray>
+#include <QPoint>
+#include <QString>
+#include <array>
+#include <vector>
+
+namespace lardiner::symbol {
+
+/// A bitmap of 8-bit greys, 0 is black; rows from the top, each `stride` bytes after the one before.
+struct Grey {
+  int width = 0;
+  int height = 0;
+  int stride = 0;
+  QByteArray bytes;
+};
+
+struct Found {
+  QString text;                     ///< the content as text
+  QByteArray bytes;                 ///< the content as it stands in the code
+  QString format;                   ///< "QRCode", "DataMatrix", "EAN-13", …
+  std::array<QPoint, 4> corners{};  ///< in pixels: top left, top right, bottom right, bottom left of the code itself
+};
+
+/// Every code in the bitmap, in the order of its top left corner (from the top, then from the left). Codes may be
+/// turned or light on dark. Nothing found is an empty list. REQUIRES: 0 < width <= stride, and bytes for height rows.
+std::vector<Found> read_codes(const Grey& bitmap);
+
+}  // namespace lardiner::symbol
