@@ -1,0 +1,57 @@
+// One computed batch: the one record that labels, codes, the ledger and pages are made from.
+#pragma once
+
+#include <QDateTime>
+#include <QHash>
+#include <QString>
+#include <vector>
+
+#include "batch/cooling.h"
+#include "batch/record.h"
+#include "batch/use_by.h"
+#include "book/book.h"
+#include "book/roll_up.h"
+
+namespace lardiner::batch {
+
+struct Container {
+  int number = 0;              ///< n, from 1
+  int of = 0;                  ///< N
+  int group = 0;               ///< index into record.containers
+  QString serial;
+  int use_by = 0;              ///< index into Batch::use_bys: containers with the same timeline share one
+  bool discarded = false;      ///< no label
+};
+
+/// What a substitution changed, against the formula.
+struct Difference {
+  QString item, instead_of;
+  std::vector<book::Declaration> adds, removes;
+  QString agreed_by;
+};
+
+struct Batch {
+  Record record;
+  int number = 0;
+  QString lot;
+  QString gtin;
+  QDateTime day_one;                       ///< made_at, or the cook that ended the raw inputs' clocks
+  std::vector<Container> containers;
+  std::vector<UseBy> use_bys;
+  book::Declared declared;                 ///< of what really went in
+  book::Readiness readiness = book::Readiness::Unknown;
+  bool previously_frozen = false;          ///< it or an input was
+  Cooling cooling;
+  std::vector<Difference> differences;
+  std::vector<QString> warnings;
+  problem::Errors refused;                 ///< why there is no dated label; empty: there is one
+  QStringList missing;                     ///< words keys "missing.…" for the HOLD label, in order of weight
+};
+
+/// Computes every record of a run, inputs that are lots of the same run first (whatever the order of records). A record
+/// that is refused still yields a Batch with `refused` (and `missing`), for HOLD labels; it refuses what was made from it.
+/// Errors of the run as a whole (a lot made twice, a loop of lots) are put on the batches they touch.
+/// `now` is the time of the run; nothing is dated from it.
+std::vector<Batch> compute(const book::Book& book, const std::vector<Record>& records, const QDateTime& now);
+
+}  // namespace lardiner::batch

@@ -1,0 +1,69 @@
+// The kitchen itself: its place, its choices, its sites, people and media.
+#pragma once
+
+#include <QString>
+#include <QStringList>
+#include <QTimeZone>
+#include <vector>
+
+#include "book/local_text.h"
+#include "book/shelf_life.h"
+#include "measure/quantity.h"
+#include "measure/temperature.h"
+#include "measure/text.h"
+
+namespace lardiner::book {
+
+/// Whether the day of freezing uses up a day of chilled life (official guidance differs by a day).
+enum class FreezingDay { Counts, Free };
+
+/// The parts of a lot, in the kitchen's order; an ISO/IEC 7064 check character always ends it.
+enum class LotPart { Station, Year, DayOfYear, ProductCode, Number };
+
+struct Kitchen {
+  QString name;
+  QStringList address;         ///< lines, for sale labels
+  QTimeZone zone;
+  QStringList languages;       ///< the first is the book's own; labels carry what their container asks for
+  measure::System units = measure::System::Metric;
+  QString allergen_list;       ///< id: the destination's
+  QString rule_set;            ///< id
+  FreezingDay freezing_day = FreezingDay::Counts;
+  QString code_address;        ///< "https://lot.quarrylane.example", no trailing slash
+  QString gtin_prefix;
+  QString station;             ///< one letter
+  std::vector<LotPart> lot;
+  measure::Quantity scale_step;
+  measure::TemperatureLimit freezer;  ///< printed as "keep at"; common practice −18 °C (0 °F)
+  bool merge_compounds = false;       ///< ingredient statements: compounds merged and summed instead of in parentheses
+};
+
+struct Site {
+  QString id;
+  LocalText name;
+  QString allergen_list;  ///< empty: the kitchen's
+};
+
+struct Person {
+  QString initials;
+  QString name;
+};
+
+/// What a label purpose is for.
+enum class Purpose { Inside, Finisher, Sale };
+
+/// The label material. Sizes in hundredths of a millimetre, as in PWG 5101.1.
+struct Media {
+  QString id;
+  LocalText name;
+  int width = 0;
+  int height = 0;
+  int dots_per_inch = 203;
+  bool sheet = false;                   ///< else a roll
+  bool chilled = true, freezer = false, hot = false;  ///< what it bears
+  int margin = 0;                       ///< kept free on every side, hundredths of a millimetre
+  int module_dots = 3;                  ///< least dots a module of the code
+  problem::Place place;
+};
+
+}  // namespace lardiner::book

@@ -1,0 +1,89 @@
+// The limits and temperatures of one published code, as data, after the kitchen's amendments.
+#pragma once
+
+#include <QString>
+#include <optional>
+#include <vector>
+
+#include "book/shelf_life.h"
+#include "measure/temperature.h"
+#include "reader/value.h"
+
+namespace lardiner::book {
+
+/// A core temperature held for a time: 165 °F for 0 s is "instant".
+struct TimeAtTemperature {
+  measure::TemperatureLimit temperature;
+  int seconds = 0;
+};
+
+/// The ways in which one class of raw food is cooked enough (any one of them).
+struct CookMinimum {
+  QString food;  ///< class of food as ingredients state it: "poultry", "fish", "ground-meat", "plant-hot-held", …
+  Authority authority;
+  std::vector<TimeAtTemperature> any_of;  ///< ordered from the lowest temperature; the first is the one printed
+  int demand = 0;                         ///< place in the order of demand; a mixture takes the highest
+};
+
+struct CoolingStage {
+  measure::TemperatureLimit from;
+  measure::TemperatureLimit to;
+  int within_seconds = 0;  ///< counted from the time the food passed the FIRST stage's `from`
+};
+
+/// A limit in days or time with its section.
+struct LengthLimit {
+  QString id;
+  Length length;
+  Authority authority;
+};
+
+/// Time as a public health control: from at or below `cold_start` or at or above `hot_start`, never restarted.
+struct TimeControlRule {
+  Length length;                                       ///< elapsed
+  std::optional<measure::TemperatureLimit> never_above;  ///< of the longer, cold-start form
+  Authority authority;
+};
+
+struct ReheatMinimum {
+  QString how;  ///< "hot-holding", "commercial-package", "microwave"
+  TimeAtTemperature at;
+  int stand_seconds = 0;
+  std::optional<int> within_seconds;
+  Authority authority;
+};
+
+/// One adopted rule set. Every figure carries its authority; nothing here is a constant of the program.
+struct RuleSet {
+  QString id;
+  QString name;      ///< as printed in reasons: "FDA Food Code 2022"
+  bool invented = false;  ///< an example, never to be adopted by a real kitchen; said wherever it is shown
+  measure::TemperatureLimit cold_holding, hot_holding;
+  Authority cold_holding_authority, hot_holding_authority;
+  LengthLimit ready_to_eat_chilled, opened_package;
+  std::vector<CookMinimum> cook;
+  std::optional<CookMinimum> microwave_cook;  ///< with `microwave_stand_seconds`
+  int microwave_stand_seconds = 0;
+  std::vector<ReheatMinimum> reheat;
+  std::vector<CoolingStage> cooling;               ///< of cooked food
+  std::vector<CoolingStage> cooling_from_ambient;  ///< of food made from room-temperature ingredients
+  Authority cooling_authority;
+  TimeControlRule time_control, time_control_cold_start;
+  LengthLimit reduced_oxygen;           ///< the most without a variance, frozen time excluded
+  LengthLimit reduced_oxygen_document;  ///< beyond this a named document is needed
+  std::vector<LengthLimit> figures;     ///< every day or time limit again, by id, for `authority = "…"` in a book
+  QString allergen_list;                ///< the list of the law it stands under, for `check` to compare; may be empty
+
+  const LengthLimit* figure(const QString& id) const;
+  const CookMinimum* cook_for(const QString& food) const;
+  const ReheatMinimum* reheat_for(const QString& how) const;
+};
+
+/// Reads templates/rules/<id>.toml. Every figure the program needs must be there, each with its section.
+problem::ExpectedAll<RuleSet> read_rule_set(const QByteArray& toml, const QString& file);
+
+/// Applies the kitchen's [[amendment]] tables: `figure`, the new value, `authority` (required). A figure may be tightened
+/// freely; loosening needs an authority that is not the kitchen. Faults are added to `errors`.
+void amend(RuleSet& rules, const std::vector<const reader::Value*>& amendments, problem::Errors& errors);
+
+}  // namespace lardiner::book
