@@ -78,7 +78,7 @@ struct LabelRun {
   QString language;              ///< of the document
   QString title;                 ///< "Chilli-lime butter A26329CLB01K"
   QString lot;
-  QString file, media;           ///< media id
+  QString media;                 ///< id of the medium
   problem::Place place;          ///< of the record, for errors of layout
   bool hold = false;
   book::Purpose purpose = book::Purpose::Inside;
