@@ -65,6 +65,9 @@ class Faces {
   /// and of all that is drawn: text that came through here.
   problem::Expected<QString> printable(const QString& text) const;
 
+  /// Whether every face can print the character by itself.
+  bool prints(char32_t character) const;
+
   /// The width of a text in one line, without kerning: libharu places glyphs by their advance widths alone, so that
   /// what is measured is what is printed. Invisible controls (`is_invisible`) have no width.
   FineDots width(QStringView text, Weight weight, Points size, Resolution resolution) const;

@@ -1,0 +1,197 @@
+// Writes drawings as a PDF: what is equal on many labels once, on each page only what varies.
+#include "paper/pdf.h"
+
+#include <hpdf.h>
+
+#include <algorithm>
+#include <array>
+
+#include "paper/pdf_content.h"
+#include "paper/pdf_fonts.h"
+
+namespace lardiner::paper {
+
+namespace {
+
+// Called from C: it must neither throw nor jump. The document keeps the first error, which `finish` reads.
+void ignore(HPDF_STATUS, HPDF_STATUS, void*) {}
+
+// Pages hang in groups under the root: an array of libharu ends at 32,767.
+constexpr int kPagesInGroup = 256;
+
+struct FreeDocument {
+  void operator()(HPDF_Doc document) const { HPDF_Free(document); }
+};
+
+HPDF_Box box_of(PageSize size) {
+  const auto length = [&](Dots d) { return static_cast<HPDF_REAL>(points(fine_dots(d), size.resolution).value); };
+  return {0, 0, length(size.width), length(size.height)};
+}
+
+problem::Error failed(HPDF_STATUS status) {
+  return {problem::Code::Machine,
+          QStringLiteral("the PDF cannot be built (libharu error 0x%1)").arg(status, 4, 16, QLatin1Char('0')),
+          {},
+          QStringLiteral("make fewer labels at once, so that less memory is needed; if it stays, please report it")};
+}
+
+}  // namespace
+
+class PdfWriter::Document {
+ public:
+  explicit Document(const Faces& faces) : fonts_(faces), content_(faces, used_), haru_(HPDF_New(ignore, nullptr)) {
+    if (haru_) HPDF_UseUTFEncodings(haru_.get());
+  }
+
+  void begin(const PdfSettings& settings);
+  Form add_form(const Drawing& shared);
+  void add_page(std::optional<Form> form, const Drawing& own);
+  problem::Expected<QByteArray> finish();
+
+ private:
+  // Whether all is well so far; notes a fault otherwise.
+  bool check(bool well) {
+    if (!well && !fault_) fault_ = failed(haru_ ? HPDF_GetError(haru_.get()) : HPDF_FAILD_TO_ALLOC_MEM);
+    return !fault_;
+  }
+  void describe(const PdfSettings& settings);
+  QByteArray drawn(const Drawing& drawing);
+  HPDF_Dict stream_of(const QByteArray& bytes);
+  HPDF_Pages group();
+  problem::Expected<QByteArray> saved();
+
+  UsedCharacters used_;
+  PdfFonts fonts_;
+  PdfContent content_;
+  std::unique_ptr<HPDF_Doc_Rec, FreeDocument> haru_;
+  PageSize size_;
+  HPDF_Dict resources_ = nullptr;
+  HPDF_Dict forms_ = nullptr;
+  HPDF_Pages group_ = nullptr;
+  int form_count_ = 0;
+  int page_count_ = 0;
+  std::optional<problem::Error> fault_;
+};
+
+void PdfWriter::Document::begin(const PdfSettings& settings) {
+  fault_.reset();
+  used_ = {};
+  form_count_ = page_count_ = 0;
+  size_ = settings.size;
+  content_.set_page(size_);
+  HPDF_Doc doc = haru_.get();
+  if (!check(doc && HPDF_NewDoc(doc) == HPDF_OK)) return;
+  resources_ = HPDF_Dict_New(doc->mmgr);
+  forms_ = HPDF_Dict_New(doc->mmgr);
+  check(resources_ && forms_ && HPDF_Xref_Add(doc->xref, resources_) == HPDF_OK &&
+        HPDF_Dict_Add(resources_, "XObject", forms_) == HPDF_OK &&
+        HPDF_Dict_Add(doc->root_pages, "Resources", resources_) == HPDF_OK &&
+        HPDF_Dict_Add(doc->root_pages, "MediaBox", HPDF_Box_Array_New(doc->mmgr, box_of(size_))) == HPDF_OK);
+  describe(settings);
+}
+
+void PdfWriter::Document::describe(const PdfSettings& settings) {
+  HPDF_Doc doc = haru_.get();
+  const QByteArray language = settings.language.toUtf8();
+  const QByteArray title = settings.title.toUtf8();
+  check(HPDF_Dict_Add(doc->catalog, "Lang", HPDF_String_New(doc->mmgr, language.constData(), nullptr)) == HPDF_OK &&
+        HPDF_SetCurrentEncoder(doc, "UTF-8") == HPDF_OK &&
+        HPDF_SetInfoAttr(doc, HPDF_INFO_TITLE, title.constData()) == HPDF_OK);
+}
+
+QByteArray PdfWriter::Document::drawn(const Drawing& drawing) {
+  problem::Expected<QByteArray> content = content_.of(drawing);
+  if (!content && !fault_) fault_ = content.error();
+  return content ? *content : QByteArray();
+}
+
+// A compressed stream whose buffer is no larger than its content: libharu's own takes 4 KB for each page.
+HPDF_Dict PdfWriter::Document::stream_of(const QByteArray& bytes) {
+  HPDF_Doc doc = haru_.get();
+  HPDF_Dict dict = HPDF_DictStream_New(doc->mmgr, doc->xref);
+  HPDF_Stream exact = HPDF_MemStream_New(doc->mmgr, static_cast<HPDF_UINT>(bytes.size()));
+  if (!check(dict && exact)) return nullptr;
+  HPDF_Stream_Free(dict->stream);
+  dict->stream = exact;
+  dict->filter = HPDF_STREAM_FILTER_FLATE_DECODE;
+  check(HPDF_Stream_Write(exact, reinterpret_cast<const HPDF_BYTE*>(bytes.constData()),
+                          static_cast<HPDF_UINT>(bytes.size())) == HPDF_OK);
+  return dict;
+}
+
+PdfWriter::Form PdfWriter::Document::add_form(const Drawing& shared) {
+  const Form form{form_count_++};
+  if (fault_) return form;
+  HPDF_Doc doc = haru_.get();
+  HPDF_Dict dict = stream_of("0 g\n" + drawn(shared));
+  if (!dict) return form;
+  dict->header.obj_class |= HPDF_OSUBCLASS_XOBJECT;
+  const HPDF_Box box = {0, 0, static_cast<HPDF_REAL>(size_.width.value), static_cast<HPDF_REAL>(size_.height.value)};
+  check(HPDF_Dict_AddName(dict, "Type", "XObject") == HPDF_OK &&
+        HPDF_Dict_AddName(dict, "Subtype", "Form") == HPDF_OK &&
+        HPDF_Dict_Add(dict, "BBox", HPDF_Box_Array_New(doc->mmgr, box)) == HPDF_OK &&
+        HPDF_Dict_Add(dict, "Resources", resources_) == HPDF_OK &&
+        HPDF_Dict_Add(forms_, form_name(static_cast<int>(form)).constData(), dict) == HPDF_OK);
+  return form;
+}
+
+// The pages are dictionaries of three entries; size and resources are inherited from the root of the tree
+// (ISO 32000-1:2008, 7.7.3.4).
+void PdfWriter::Document::add_page(std::optional<Form> form, const Drawing& own) {
+  ++page_count_;
+  if (fault_) return;
+  QByteArray content = content_.to_dots();
+  if (form) content += '/' + form_name(static_cast<int>(*form)) + " Do\n";
+  HPDF_Dict stream = stream_of(content + drawn(own));
+  HPDF_Dict page = stream ? HPDF_Dict_New(haru_->mmgr) : nullptr;
+  HPDF_Pages parent = page ? group() : nullptr;
+  if (!check(parent && HPDF_Xref_Add(haru_->xref, page) == HPDF_OK &&
+             HPDF_Dict_AddName(page, "Type", "Page") == HPDF_OK && HPDF_Dict_Add(page, "Contents", stream) == HPDF_OK &&
+             HPDF_Pages_AddKids(parent, page) == HPDF_OK))
+    return;
+  page->header.obj_class |= HPDF_OSUBCLASS_PAGE;  // only now: it is counted as one, and has no drawing state
+}
+
+HPDF_Pages PdfWriter::Document::group() {
+  if ((page_count_ - 1) % kPagesInGroup == 0) group_ = HPDF_Pages_New(haru_->mmgr, haru_->root_pages, haru_->xref);
+  return group_;
+}
+
+problem::Expected<QByteArray> PdfWriter::Document::finish() {
+  if (page_count_ == 0 && !fault_)
+    fault_ = problem::Error{problem::Code::Range, QStringLiteral("a PDF needs at least one page"), {}, {}};
+  if (page_count_ > kMostPages)
+    fault_ = problem::Error{problem::Code::Range,
+                            QStringLiteral("%1 pages are more than the %2 of one PDF").arg(page_count_).arg(kMostPages),
+                            {},
+                            QStringLiteral("divide the run into several files")};
+  if (!fault_) check(fonts_.embed(haru_.get(), resources_, used_));
+  problem::Expected<QByteArray> bytes = fault_ ? tl::unexpected(*fault_) : saved();
+  if (haru_) HPDF_FreeDoc(haru_.get());
+  return bytes;
+}
+
+// Not HPDF_SaveToFile: it reports success on a full disk.
+problem::Expected<QByteArray> PdfWriter::Document::saved() {
+  HPDF_Doc doc = haru_.get();
+  if (!check(HPDF_SaveToStream(doc) == HPDF_OK && HPDF_ResetStream(doc) == HPDF_OK)) return tl::unexpected(*fault_);
+  QByteArray bytes;
+  bytes.reserve(static_cast<qsizetype>(HPDF_GetStreamSize(doc)));
+  std::array<HPDF_BYTE, 65536> chunk;
+  while (true) {
+    HPDF_UINT32 size = static_cast<HPDF_UINT32>(chunk.size());
+    const HPDF_STATUS status = HPDF_ReadFromStream(doc, chunk.data(), &size);
+    bytes.append(reinterpret_cast<const char*>(chunk.data()), static_cast<qsizetype>(size));
+    if (status == HPDF_STREAM_EOF || (status == HPDF_OK && size == 0)) return bytes;
+    if (status != HPDF_OK) return tl::unexpected(failed(status));
+  }
+}
+
+PdfWriter::PdfWriter(const Faces& faces) : document_(std::make_unique<Document>(faces)) {}
+PdfWriter::~PdfWriter() = default;
+void PdfWriter::begin(const PdfSettings& settings) { document_->begin(settings); }
+PdfWriter::Form PdfWriter::add_form(const Drawing& shared) { return document_->add_form(shared); }
+void PdfWriter::add_page(std::optional<Form> form, const Drawing& own) { document_->add_page(form, own); }
+problem::Expected<QByteArray> PdfWriter::finish() { return document_->finish(); }
+
+}  // namespace lardiner::paper
