@@ -1,0 +1,70 @@
+// What a label says of time: the use-by band, frozen containers' days left, and when it was made.
+#include "facts/scene.h"
+
+namespace lardiner::facts {
+
+namespace {
+
+void add_band(const Scene& scene, const char* caption, QDate date, std::vector<Fact>& facts) {
+  facts.push_back({FactId::DateCaption, plain(scene.word(caption))});
+  facts.push_back({FactId::Date, plain(scene.words.day_month(date))});
+  facts.push_back({FactId::Year, plain(QString::number(date.year()))});
+}
+
+const char* caption(book::EndKind kind) { return kind == book::EndKind::UseBy ? "use_by" : "best_before"; }
+
+void add_frozen(const Scene& scene, std::vector<Fact>& facts) {
+  const batch::UseBy& use_by = *scene.use_by;
+  add_band(scene, "frozen", *use_by.frozen_on, facts);
+  const bool one = use_by.days_left == 1;
+  QString left = scene.sentence(one ? "day_left_after_thawing" : "days_left_after_thawing",
+                                {QString::number(use_by.days_left)});
+  if (use_by.never_past) left += QStringLiteral(", ") + scene.sentence("never_past", {scene.words.date(*use_by.never_past)});
+  std::vector<Paragraph> days = strong(left);
+  if (use_by.frozen_best_before)
+    days.push_back({Run{scene.sentence("best_before_frozen", {scene.words.date(*use_by.frozen_best_before)}), false}});
+  facts.push_back({FactId::DaysLeft, days});
+  facts.push_back({FactId::WriteDates, {{Run{scene.sentence("thawed_blank", {kBlank}), false}},
+                                        {Run{scene.sentence("use_by_blank", {kBlank}), false}}}});
+}
+
+void add_instant(const Scene& scene, std::vector<Fact>& facts) {
+  const QDateTime local = scene.use_by->end.toTimeZone(scene.book.kitchen.zone);
+  add_band(scene, caption(scene.use_by->kind), local.date(), facts);
+  facts.push_back({FactId::Time, plain(scene.words.time(local.time()))});
+}
+
+const char* deed_key(batch::Deed deed) {
+  switch (deed) {
+    case batch::Deed::Made: return "made";
+    case batch::Deed::Opened: return "opened";
+    case batch::Deed::Thawed: return "thawed_on";
+    case batch::Deed::Cut: return "cut";
+    case batch::Deed::Decanted: return "decanted";
+  }
+  return "made";
+}
+
+}  // namespace
+
+void add_date_facts(const Scene& scene, std::vector<Fact>& facts) {
+  const batch::Record& record = scene.batch.record;
+  const QDateTime made = record.made_at.toTimeZone(scene.book.kitchen.zone);
+  const QString when = record.time_known ? scene.words.date_time(made) : scene.words.date(made.date());
+  facts.push_back({FactId::Made, plain(scene.sentence(deed_key(record.deed), {when}))});
+  if (!scene.use_by) return;
+
+  switch (scene.use_by->form) {
+    case batch::UseBy::Form::Date: add_band(scene, caption(scene.use_by->kind), scene.use_by->date, facts); break;
+    case batch::UseBy::Form::Instant: add_instant(scene, facts); break;
+    case batch::UseBy::Form::Frozen: add_frozen(scene, facts); break;
+    case batch::UseBy::Form::None:
+      scene.errors.push_back({problem::Code::Missing, QStringLiteral("no shelf-life rule gives \"%1\" a date").arg(record.item),
+                              record.place, QStringLiteral("add a shelf_life for its state to the book")});
+  }
+  if (scene.use_by->previously_frozen || scene.batch.previously_frozen)
+    facts.push_back({FactId::PreviouslyFrozen, plain(scene.word("previously_frozen"))});
+  if (scene.use_by->time_control) facts.push_back({FactId::TimeControl, strong(scene.word("time_control"))});
+}
+
+}  // namespace lardiner::facts

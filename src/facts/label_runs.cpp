@@ -1,0 +1,217 @@
+// From a batch to its label runs: one for each group of containers that share everything but number and serial.
+#include <algorithm>
+#include <map>
+
+#include "facts/scene.h"
+
+namespace lardiner::facts {
+
+namespace {
+
+using Containers = std::vector<const batch::Container*>;
+
+const book::ContainerSpec* spec_of(const book::Product* product, const batch::ContainerGroup& group) {
+  if (!product) return nullptr;
+  const book::ContainerSpec* same_kind = nullptr;
+  for (const book::ContainerSpec& spec : product->containers) {
+    if (spec.kind != group.kind) continue;
+    if (spec.holds == group.holds) return &spec;
+    if (!same_kind) same_kind = &spec;
+  }
+  return same_kind;
+}
+
+// The state that the container's last event left it in; opened or packed food stays as cold as it was.
+book::State state_of(const batch::Record& record, int container, bool tcs) {
+  book::State state = tcs ? book::State::Chilled : book::State::Ambient;
+  std::vector<const batch::Event*> events;
+  for (const batch::Event& event : record.events)
+    if (event.containers.empty() || std::find(event.containers.begin(), event.containers.end(), container) != event.containers.end())
+      events.push_back(&event);
+  std::stable_sort(events.begin(), events.end(), [](const auto* a, const auto* b) { return a->at < b->at; });
+  for (const batch::Event* event : events) {
+    switch (event->what) {
+      case batch::Happening::Frozen: state = book::State::Frozen; break;
+      case batch::Happening::Thawed: state = book::State::Thawed; break;
+      case batch::Happening::HotHeld: state = book::State::HotHeld; break;
+      case batch::Happening::TimeControl: state = book::State::TimeControl; break;
+      case batch::Happening::Finished:
+      case batch::Happening::Reheated:
+      case batch::Happening::Opened:
+      case batch::Happening::Packed:
+      case batch::Happening::Discarded: break;
+    }
+  }
+  return state;
+}
+
+// Collects the facts of one language, then of the next behind them.
+void merge(std::vector<Fact>& into, const std::vector<Fact>& other) {
+  for (const Fact& fact : other) {
+    const auto same = std::find_if(into.begin(), into.end(), [&](const Fact& f) { return f.id == fact.id; });
+    if (same == into.end()) {
+      into.push_back(fact);
+      continue;
+    }
+    for (const Paragraph& paragraph : fact.paragraphs)
+      if (std::find(same->paragraphs.begin(), same->paragraphs.end(), paragraph) == same->paragraphs.end())
+        same->paragraphs.push_back(paragraph);
+  }
+}
+
+std::vector<Fact> facts_of(const Scene& scene) {
+  std::vector<Fact> facts;
+  add_name_facts(scene, facts);
+  add_date_facts(scene, facts);
+  if (!scene.use_by) {
+    add_hold_facts(scene, facts);
+  } else {
+    add_contains_facts(scene, facts);
+    add_storage_facts(scene, facts);
+    if (scene.purpose != book::Purpose::Inside) add_finishing_facts(scene, facts);
+    if (scene.purpose == book::Purpose::Sale) add_sale_facts(scene, facts);
+  }
+  add_identity_facts(scene, facts);
+  std::erase_if(facts, [](const Fact& fact) { return fact.paragraphs.empty(); });
+  return facts;
+}
+
+QString container_of(const Scene& scene, const QString& kind, int number, int of) {
+  const QString key = QStringLiteral("container.") + (kind.isEmpty() ? QStringLiteral("pack") : kind);
+  return scene.words.sentence(key, {QString::number(number), QString::number(of)});
+}
+
+class RunMaker {
+ public:
+  RunMaker(const book::Book& book, const batch::Batch& batch, const std::vector<words::Language>& languages,
+           const LabelWish& wish)
+      : book_(book), batch_(batch), languages_(languages), wish_(wish) {}
+
+  problem::ExpectedAll<std::vector<LabelRun>> make() {
+    std::map<std::pair<int, int>, Containers> alike;  // by group and date
+    for (const batch::Container& container : batch_.containers)
+      if (!container.discarded) alike[{container.group, container.use_by}].push_back(&container);
+    std::vector<LabelRun> runs;
+    for (const auto& [key, containers] : alike) runs.push_back(run(key.first, key.second, containers));
+    if (!errors_.empty()) {
+      problem::sort(errors_);
+      return tl::unexpected(errors_);
+    }
+    return runs;
+  }
+
+ private:
+  bool hold() const { return !batch_.refused.empty(); }
+
+  LabelRun run(int group_index, int use_by_index, const Containers& containers) {
+    const batch::ContainerGroup& group = batch_.record.containers[static_cast<size_t>(group_index)];
+    const book::ContainerSpec* spec = spec_of(book_.product(batch_.record.item), group);
+    LabelRun out;
+    out.lot = batch_.lot;
+    out.place = batch_.record.place;
+    out.hold = hold();
+    out.purpose = spec ? spec->purpose : book::Purpose::Inside;
+    out.media = wish_.media.isEmpty() ? (spec ? spec->media : book_.kitchen.ingredient_media) : wish_.media;
+    for (const words::Language* language : languages_of(spec))
+      add_language(out, *language, Shape{&group, spec, use_by_index}, containers);
+    if (out.facts.empty()) return out;
+    finish(out, containers);
+    return out;
+  }
+
+  struct Shape {
+    const batch::ContainerGroup* group;
+    const book::ContainerSpec* spec;
+    int use_by;
+  };
+
+  void add_language(LabelRun& out, const words::Language& language, const Shape& shape, const Containers& containers) {
+    Scene scene{book_, batch_, language, errors_};
+    if (!hold()) scene.use_by = &batch_.use_bys[static_cast<size_t>(shape.use_by)];
+    scene.container = shape.spec;
+    scene.group = shape.group;
+    scene.purpose = out.purpose;
+    scene.state = state_of(batch_.record, containers.front()->number, is_tcs());
+    out.frozen = scene.state == book::State::Frozen;
+    out.hot = scene.state == book::State::HotHeld;
+    const bool first = out.facts.empty();
+    merge(out.facts, facts_of(scene));
+    if (!first) return;
+    out.language = language.code();
+    for (const batch::Container* container : containers)
+      out.containers.push_back(facts_of_container(scene, shape.group->kind, *container));
+  }
+
+  ContainerFacts facts_of_container(const Scene& scene, const QString& kind, const batch::Container& container) {
+    ContainerFacts out{container_of(scene, kind, container.number, container.of), container.serial, {}, container.number};
+    if (batch_.gtin.isEmpty() || batch_.lot.isEmpty()) return out;  // only a HOLD label may stand without a code
+    if (const auto uri = code_uri(book_.kitchen, batch_, container)) {
+      out.uri = *uri;
+    } else {
+      problem::Error error = uri.error();
+      error.place = batch_.record.place;
+      errors_.push_back(error);
+    }
+    return out;
+  }
+
+  // Title, and the widest form of what varies, so that one layout fits every label of the run.
+  void finish(LabelRun& out, const Containers& containers) {
+    const auto widest = std::max_element(out.containers.begin(), out.containers.end(), [](const auto& a, const auto& b) {
+      return a.container_of.size() < b.container_of.size();
+    });
+    const auto longest = std::max_element(out.containers.begin(), out.containers.end(), [](const auto& a, const auto& b) {
+      return a.serial.size() < b.serial.size();
+    });
+    out.facts.push_back({FactId::ContainerOf, plain(widest->container_of)});
+    if (!longest->serial.isEmpty()) out.facts.push_back({FactId::Serial, plain(longest->serial)});
+    const QString name = out.facts.front().paragraphs.front().front().text;
+    out.title = out.lot.isEmpty() ? name : name + u' ' + out.lot;
+    (void)containers;
+  }
+
+  bool is_tcs() const {
+    const book::Product* product = book_.product(batch_.record.item);
+    const book::Ingredient* ingredient = book_.ingredient(batch_.record.item);
+    const auto is = product ? product->tcs.is : ingredient ? ingredient->tcs.is : book::TcsStatement::Is::Unknown;
+    return is != book::TcsStatement::Is::No;
+  }
+
+  // The packs of the container's languages. Words that nobody reviewed are not printed.
+  std::vector<const words::Language*> languages_of(const book::ContainerSpec* spec) {
+    const QStringList codes = spec && !spec->languages.isEmpty() ? spec->languages : book_.kitchen.languages.mid(0, 1);
+    std::vector<const words::Language*> out;
+    for (const QString& code : codes) {
+      const auto found = std::find_if(languages_.begin(), languages_.end(), [&](const auto& l) { return l.code() == code; });
+      if (found != languages_.end() && found->reviewed()) {
+        out.push_back(&*found);
+        continue;
+      }
+      const bool known = found != languages_.end();
+      errors_.push_back({known ? problem::Code::Unsafe : problem::Code::Unknown,
+                         known ? QStringLiteral("the safety words of language \"%1\" are not reviewed").arg(code)
+                               : QStringLiteral("there are no words for language \"%1\"").arg(code),
+                         spec ? spec->place : batch_.record.place,
+                         known ? QStringLiteral("have somebody who speaks it read templates/words/%1.toml and name them as reviewed_by").arg(code)
+                               : QStringLiteral("add templates/words/%1.toml, or use a language that is there").arg(code)});
+    }
+    return out;
+  }
+
+  const book::Book& book_;
+  const batch::Batch& batch_;
+  const std::vector<words::Language>& languages_;
+  const LabelWish& wish_;
+  problem::Errors errors_;
+};
+
+}  // namespace
+
+problem::ExpectedAll<std::vector<LabelRun>> label_runs(const book::Book& book, const batch::Batch& batch,
+                                                       const std::vector<words::Language>& languages,
+                                                       const LabelWish& wish) {
+  if (!batch.refused.empty() && !wish.hold_labels) return std::vector<LabelRun>{};
+  return RunMaker(book, batch, languages, wish).make();
+}
+
+}  // namespace lardiner::facts
