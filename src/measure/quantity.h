@@ -25,7 +25,8 @@ class Ratio {
 };
 
 /// Products, quotients and sums in 128 bits, brought to lowest terms; when the result does not fit 64-bit terms it is
-/// rounded to the nearest fraction with a denominator of 10^9. REQUIRES for `/`: b is not 0.
+/// rounded to the nearest fraction with a denominator of 10^9, and beyond 9 x 10^9 to the nearest whole number; what 64
+/// bits cannot hold at all stops at the greatest number they can. REQUIRES for `/`: b is not 0.
 Ratio operator*(Ratio a, Ratio b);
 Ratio operator/(Ratio a, Ratio b);
 Ratio operator+(Ratio a, Ratio b);
@@ -43,21 +44,42 @@ struct Quantity {
   friend bool operator==(Quantity, Quantity) = default;
 };
 
-/// Largest amount accepted from a person: 4,000 tonnes, 40,000 litres or a million pieces.
+/// Largest amounts accepted from a person: 4,000 tonnes, 40,000 litres, a million pieces.
 inline constexpr std::int64_t kMostNanograms = 4'000'000'000'000'000'000;
+inline constexpr std::int64_t kMostVolume = 4'000'000'000'000'000'000;
+inline constexpr std::int64_t kMostMillionths = 1'000'000'000'000;
 
-/// REQUIRES: equal dimensions.
+/// The largest amount of `dimension` accepted from a person.
+std::int64_t most(Dimension dimension);
+
+/// Sums stop at the greatest amount that 64 bits hold, far beyond `most`. REQUIRES: equal dimensions.
 Quantity operator+(Quantity a, Quantity b);
 Quantity operator-(Quantity a, Quantity b);
 bool less(Quantity a, Quantity b);
 
-/// `q` times `by`, in 128 bits, rounded once: half away from zero.
+/// `q` times `by`, in 128 bits, rounded once: half away from zero. Stops at the greatest amount that 64 bits hold.
 Quantity scaled(Quantity q, Ratio by);
 
 /// a : b as a fraction. REQUIRES: equal dimensions and b.amount != 0.
 Ratio ratio(Quantity a, Quantity b);
 
-enum class Unit { Milligram, Gram, Kilogram, Ounce, Pound, Millilitre, Litre, Teaspoon, Tablespoon, FluidOunce, Cup, Pint, Quart, Gallon, Piece };
+enum class Unit {
+  Milligram,
+  Gram,
+  Kilogram,
+  Ounce,
+  Pound,
+  Millilitre,
+  Litre,
+  Teaspoon,
+  Tablespoon,
+  FluidOunce,
+  Cup,
+  Pint,
+  Quart,
+  Gallon,
+  Piece
+};
 
 /// One of `unit` as a quantity. Source: NIST Handbook 44, Appendix C (US customary units).
 Quantity one(Unit unit);

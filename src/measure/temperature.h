@@ -4,6 +4,7 @@
 #include <QString>
 #include <compare>
 
+#include "measure/seconds.h"
 #include "problem/error.h"
 
 namespace lardiner::measure {
@@ -37,11 +38,8 @@ struct TemperatureLimit {
 bool at_least(Temperature reading, const TemperatureLimit& limit);
 bool at_most(Temperature reading, const TemperatureLimit& limit);
 
-/// Reads `165 °F`, `165F`, `74 C`, `-18 °C`, `73.5 C`. Refuses a missing scale, more than one decimal, and anything below
-/// -60 °C or above 400 °C as absurd. The error has no place: the caller gives it one.
+/// Reads `165 °F`, `165F`, `74 C`, `-18 °C`, `73.5 C`, `73,5 C`. Refuses a missing scale, more than one decimal, and
+/// anything below -60 °C or above 400 °C as absurd. The error has no place: the caller gives it one.
 problem::Expected<Temperature> parse_temperature(const QString& text);
-
-/// A number of seconds of `15 s`, `2 min`, `4 h`, `1 h 30 min`. Refuses negatives and over 400 days.
-problem::Expected<qint64> parse_seconds(const QString& text);
 
 }  // namespace lardiner::measure
