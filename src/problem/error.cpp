@@ -13,7 +13,7 @@ namespace {
 QString caret_line(const Place& place) {
   QString line;
   const QList<uint> letters = place.source_line.toUcs4();
-  for (int i = 0; i + 1 < place.column; ++i) line += (i < letters.size() && letters[i] == '\t') ? u'\t' : u' ';
+  for (int i = 0; i + place.shown_from < place.column; ++i) line += (i < letters.size() && letters[i] == '\t') ? u'\t' : u' ';
   return line + QString(std::max(1, place.width), u'^');
 }
 

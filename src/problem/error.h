@@ -30,6 +30,7 @@ struct Place {
   int column = 0;       ///< in code points, from 1; 0 when there is none
   QString source_line;  ///< the line itself, for the caret; may be empty
   int width = 1;        ///< code points under which the caret line is drawn
+  int shown_from = 1;   ///< the column at which source_line begins, when a long line is shown in part
 
   friend bool operator==(const Place&, const Place&) = default;
 };

@@ -1,4 +1,5 @@
-// Taking the entries of a table one by one: what is missing, of the wrong kind, or unknown becomes an error with its place.
+// Taking the entries of a table one by one: what is missing, of the wrong kind, or unknown becomes an error with its
+// place.
 #pragma once
 
 #include <QDate>
@@ -9,9 +10,9 @@
 
 namespace lardiner::reader {
 
-/// Walks one table. Every accessor marks its key as known; `finish` reports the keys that nobody asked for, with the nearest known
-/// one. Errors are added to the list given at construction; an accessor that fails returns nullopt (or an empty list)
-/// and the walk goes on, so that all faults of a file are told at once.
+/// Walks one table. Every accessor marks its key as known; `finish` reports the keys that nobody asked for, with the
+/// nearest known one. Errors are added to the list given at construction; an accessor that fails returns nullopt (or an
+/// empty list) and the walk goes on, so that all faults of a file are told at once.
 class Fields {
  public:
   /// `table` and `errors` must outlive this. `noun` names the table in errors: "product \"salsa\"".
@@ -22,14 +23,14 @@ class Fields {
   /// The raw value or nullptr (and marks it known).
   const Value* value(QStringView key);
 
-  std::optional<QString> text(QStringView key);             ///< a non-empty string, else an error; absent: nullopt
-  std::optional<QString> required_text(QStringView key);    ///< absent: an error "<noun> has no <key>"
-  std::optional<bool> boolean(QStringView key);
-  std::optional<int> integer(QStringView key, int least, int most);
-  std::optional<QDate> date(QStringView key);               ///< 2026-02-28, quoted or as a TOML date
-  QStringList texts(QStringView key);                       ///< a list of strings; one string counts as a list of one
-  std::vector<const Value*> tables(QStringView key);        ///< a list of tables; one table counts as a list of one
-  const Value* table(QStringView key);                      ///< a sub-table or nullptr
+  std::optional<QString> text(QStringView key);           ///< a non-empty string, else an error; absent: nullopt
+  std::optional<QString> required_text(QStringView key);  ///< absent: an error "<noun> has no <key>"
+  std::optional<bool> boolean(QStringView key);           ///< true, false; as text (in CSV) also yes, no, in any case
+  std::optional<int> integer(QStringView key, int least, int most);  ///< a whole number, also as text (in CSV)
+  std::optional<QDate> date(QStringView key);                        ///< 2026-02-28, quoted or as a TOML date
+  QStringList texts(QStringView key);                 ///< a list of strings; one string counts as a list of one
+  std::vector<const Value*> tables(QStringView key);  ///< a list of tables; one table counts as a list of one
+  const Value* table(QStringView key);                ///< a sub-table or nullptr
 
   /// An error at the key's value (or at the table when the key is absent).
   void refuse(QStringView key, problem::Code code, QString what, QString hint);
@@ -41,6 +42,10 @@ class Fields {
   const QString& noun() const { return noun_; }
 
  private:
+  std::optional<QString> text_of(QStringView key, const Value& found);
+  const Value* table_of(QStringView key, const Value& found);
+  void wrong_kind(QStringView key, const Value& found, const QString& expected, const QString& hint);
+
   const Value& table_;
   QString noun_;
   problem::Errors& errors_;

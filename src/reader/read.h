@@ -8,11 +8,23 @@
 
 namespace lardiner::reader {
 
-/// Largest file accepted, in bytes; a larger one is refused before it is read.
-inline constexpr qsizetype kMostBytes = 256 * 1024 * 1024;
+/// Largest record file and largest book file accepted, in bytes; a larger one is refused before it is read.
+inline constexpr qsizetype kMostBytes = 64 * 1024 * 1024;
+inline constexpr qsizetype kMostTomlBytes = 4 * 1024 * 1024;
+
+/// Most faults told of one file; the reader stops there.
+inline constexpr size_t kMostFaults = 100;
+
+// Places, for all formats. Columns count code points from 1, a byte order mark not counted. The shown line has control
+// characters replaced; of a line longer than 160 code points a window of 160 around the column is shown, with … where
+// it is cut, and Place::shown_from says at which column the window begins (Place::column stays the file's). A whole
+// record (a CSV row, a line of JSON) has its line with column 0: no caret. A TOML document as a whole has its file
+// alone.
 
 /// One TOML 1.0 document as a table. `file` is the name used in places. A syntax fault, bytes that are not UTF-8 and a
-/// duplicate key give one error and the reader stops there. Numbers keep the characters of the file.
+/// duplicate key give one error and the reader stops there. Numbers keep the characters of the file; inf, nan,
+/// hexadecimal, octal and binary numbers and underscores are refused, for no amount is written so. Entries stand in the
+/// order in which the file first names them. Keys of more than 16 parts and nesting beyond 32 are refused.
 problem::Expected<Value> read_toml(const QByteArray& bytes, const QString& file);
 
 /// What a CSV file turned out to be.
@@ -21,16 +33,18 @@ struct CsvRows {
   bool semicolons = false;  ///< fields were split by ; as spreadsheets of a comma-decimal locale write them
 };
 
-/// RFC 4180 with a header row: BOM or not, LF or CRLF, comma or semicolon (chosen by the header row), quoted fields with
-/// doubled quotes and line breaks inside. Column names are trimmed and lower-cased with Unicode's root rules; fields are
-/// trimmed unless quoted. Errors: an unclosed quote (place: where it opened), a stray quote, a row with more
-/// fields than the header, a column named twice or not at all, not UTF-8, a NUL. All faults that can be told apart are
-/// told at once; after an unclosed quote the reader stops.
+/// RFC 4180 with a header row: BOM or not, LF or CRLF, comma or semicolon (chosen by the header row), quoted fields
+/// with doubled quotes and line breaks inside. Column names are trimmed and lower-cased with Unicode's root rules;
+/// fields are trimmed unless quoted. A row with fewer fields than the header leaves the rest out; columns at the end
+/// that have neither a name nor a value are passed over, as spreadsheets write them. Errors: an unclosed quote (place:
+/// where it opened), a stray quote, a row with more fields than the header, a column named twice or not at all, no
+/// header row, a carriage return that ends a line alone, not UTF-8, a NUL. All faults that can be told apart are told
+/// at once; after an unclosed quote or a lone carriage return the reader stops.
 problem::ExpectedAll<CsvRows> read_csv(const QByteArray& bytes, const QString& file);
 
-/// JSON Lines: one object a line, UTF-8, BOM or not, blank lines skipped. Nested objects and lists are kept. Errors, one a
-/// line and every bad line told: syntax, a duplicate key, not an object, nesting beyond 32, a lone surrogate. JSON null
-/// is as if the key were absent.
+/// JSON Lines: one object a line, UTF-8, BOM or not, blank lines skipped. Nested objects and lists are kept. Errors,
+/// one a line and every bad line told: syntax, a duplicate key, not an object, nesting beyond 32, half a surrogate
+/// pair, null in a list. A key whose value is null is as if it were absent.
 problem::ExpectedAll<std::vector<Value>> read_json_lines(const QByteArray& bytes, const QString& file);
 
 }  // namespace lardiner::reader

@@ -18,10 +18,10 @@ struct Value {
 
   Kind kind = Kind::Table;
   QString text;
-  std::vector<Value> items;                             // of a List
-  std::vector<std::pair<QString, Value>> entries;       // of a Table; keys are unique
-  problem::Place place;                                 // of the value
-  problem::Place key_place;                             // of the key that names it, when it has one
+  std::vector<Value> items;                        // of a List
+  std::vector<std::pair<QString, Value>> entries;  // of a Table; keys are unique
+  problem::Place place;                            // of the value
+  problem::Place key_place;                        // of the key that names it, when it has one
 
   bool is_true() const { return kind == Kind::Boolean && text == QLatin1String("true"); }
 

@@ -24,6 +24,12 @@ TEST_CASE("the caret keeps the tabs before it, so that it stands under its lette
   CHECK(text(error) == QStringLiteral("f:1:2: x\n  \tid\n  \t^^"));
 }
 
+TEST_CASE("a long line is shown in part, with its true column and the caret under its letter", "[problem]") {
+  const Error error{
+      Code::Unknown, QStringLiteral("x"), Place{QStringLiteral("f"), 1, 203, QStringLiteral("…abc"), 1, 200}, {}};
+  CHECK(text(error) == QStringLiteral("f:1:203: x\n  …abc\n     ^"));
+}
+
 TEST_CASE("errors are told in the order of the file, and each once", "[problem]") {
   const Error first{Code::Unknown, QStringLiteral("a"), Place{QStringLiteral("f"), 2, 1, {}, 1}, {}};
   const Error second{Code::Unknown, QStringLiteral("b"), Place{QStringLiteral("f"), 10, 1, {}, 1}, {}};
