@@ -25,7 +25,7 @@ function read_source(line,    column, key) {
   if (split(line, column, "|") != 3) { complain(here(), "write key | full citation | status"); return }
   key = trimmed(column[1])
   if (key == "key") return
-  if (key !~ /^[a-z0-9][a-z0-9-]*$/) complain(here(), "\"" key "\" is no key: small letters, digits and hyphens")
+  if (key !~ /^[a-z0-9][a-z0-9.-]*$/) complain(here(), "\"" key "\" is no key: small letters, digits, hyphens, full stops")
   if (key in listed && FILENAME !~ /part$/) complain(here(), "\"" key "\" is listed already at " listed[key])
   else listed[key] = here()
   if (trimmed(column[2]) == "") complain(here(), "\"" key "\" has no citation")
@@ -37,7 +37,7 @@ function read_tags(line,    key) {
   while (match(line, /\[src:[^]]*\]/)) {
     key = substr(line, RSTART + 5, RLENGTH - 6)
     line = substr(line, RSTART + RLENGTH)
-    if (key !~ /^[a-z0-9][a-z0-9-]*(\/[^ ]+)?$/) { complain(here(), "[src:" key "] is not [src:key/section]"); continue }
+    if (key !~ /^[a-z0-9][a-z0-9.-]*(\/[^ ]+)?$/) { complain(here(), "[src:" key "] is not [src:key/section]"); continue }
     sub(/\/.*/, "", key)
     if (!(key in used)) used[key] = here()
   }
