@@ -1,6 +1,7 @@
 // The shipped faces: what they can print, and how wide and high it is.
 #pragma once
 
+#include <QByteArray>
 #include <QString>
 #include <QStringView>
 #include <array>
@@ -34,6 +35,7 @@ class Face {
   std::vector<char32_t> characters() const;
 
   QString file;  ///< path of the .ttf
+  QByteArray postscript_name;
   int units_per_em = 0;
   // Heights as parts of an em: multiply by the size.
   double x_height = 0;

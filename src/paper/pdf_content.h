@@ -14,6 +14,7 @@ namespace lardiner::paper {
 struct UsedCharacters {
   std::array<std::bitset<0x10000>, kWeights.size()> of;
   std::bitset<0x10000>& operator[](Weight weight) { return of[static_cast<std::size_t>(weight)]; }
+  const std::bitset<0x10000>& operator[](Weight weight) const { return of[static_cast<std::size_t>(weight)]; }
 };
 
 /// The names of fonts and forms in the resources that all pages share.

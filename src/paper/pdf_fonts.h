@@ -1,28 +1,32 @@
-// Embeds the used part of the faces in a libharu document, with cures for what libharu 2.3.0 does wrong.
+// Embeds the used part of the faces in a libharu document.
 #pragma once
 
 #include <hpdf.h>
 
 #include <array>
+#include <bitset>
 
 #include "paper/face.h"
 #include "paper/pdf_content.h"
 
 namespace lardiner::paper {
 
+/// libharu reads the faces and cuts out the used outlines; the dictionaries around them are written here, since those
+/// of libharu 2.3.0 lose parts of composite glyphs, map the text back wrongly (nobody can copy or search it), and
+/// describe all 65,536 codes, which takes longer than everything else on a label.
 class PdfFonts {
  public:
   explicit PdfFonts(const Faces& faces) : faces_(faces) {}
 
   /// Adds each weight that is used to `resources` under its `font_name`. Returns false when libharu failed; its error
-  /// is in the document. The files are read when first needed and kept with the document's faces.
-  bool embed(HPDF_Doc document, HPDF_Dict resources, UsedCharacters& used);
+  /// is in the document. The files are read at the first call and kept with the document's faces.
+  bool embed(HPDF_Doc document, HPDF_Dict resources, const UsedCharacters& used);
 
  private:
-  bool embed(HPDF_Doc document, HPDF_Dict fonts, Weight weight, const std::bitset<0x10000>& used);
+  bool load(HPDF_Doc document);
 
   const Faces& faces_;
-  std::array<const char*, kWeights.size()> names_{};  // libharu's, once loaded
+  std::array<HPDF_FontDef, kWeights.size()> loaded_{};
 };
 
 }  // namespace lardiner::paper
