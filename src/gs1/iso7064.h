@@ -1,4 +1,4 @@
-// Check characters of ISO/IEC 7064, which find one wrong character and two swapped ones in a number copied by hand.
+// Check characters of ISO/IEC 7064: they find a wrong character and nearly every swap in a number copied by hand.
 #pragma once
 
 #include <QString>
