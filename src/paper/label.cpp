@@ -1,0 +1,151 @@
+// One label run laid out on one medium: everything that must be said, measured and fitted, or an error that says what lacks.
+#include "paper/label.h"
+
+#include <algorithm>
+
+#include "facts/fact_names.h"
+#include "paper/label_stack.h"
+#include "symbol/qr.h"
+
+namespace lardiner::paper {
+
+namespace {
+
+using problem::Code;
+
+// Factors tried lie between "all at their least" and "all at their most"; eight halvings leave half a percent.
+constexpr double kLeastFactor = 0.2;
+constexpr double kMostFactor = 4;
+constexpr int kHalvings = 9;
+
+PageSize page_of(const book::Media& medium) {
+  const Resolution resolution{medium.dots_per_inch};
+  const auto dots = [&](int hundredths) { return whole_dots_within(fine_dots(Millimetres{hundredths / 100.0}, resolution)); };
+  return {dots(medium.width), dots(medium.height), resolution};
+}
+
+int code_modules(const facts::LabelRun& run) {
+  qsizetype longest = 0;
+  for (const facts::ContainerFacts& container : run.containers) longest = std::max(longest, container.uri.size());
+  const int version = longest == 0 ? 0 : symbol::qr_version_for(longest, symbol::ErrorCorrection::M);
+  return version == 0 ? 0 : symbol::modules(version);
+}
+
+Ground ground_of(const facts::LabelRun& run, const LabelTemplate& label, const LabelText& text, const book::Media& medium,
+                 const Faces& faces) {
+  const PageSize page = page_of(medium);
+  const auto dots = [&](Millimetres mm) { return whole_dots_covering(fine_dots(mm, page.resolution)); };
+  const Dots margin = std::max(dots(label.margin), dots(Millimetres{medium.margin / 100.0}));
+  return {run, label, text, faces, page, margin, dots(label.frame), code_modules(run)};
+}
+
+// The largest factor at which everything fits, or what lacks when all stands at its least.
+Attempt largest(const Ground& ground, bool flowed, Dots module) {
+  Attempt best = stack(ground, {kLeastFactor, flowed, module});
+  if (best.lack) return best;
+  double fits = kLeastFactor, fails = kMostFactor;
+  for (int i = 0; i < kHalvings; ++i) {
+    const double middle = (fits + fails) / 2;
+    Attempt attempt = stack(ground, {middle, flowed, module});
+    (attempt.lack ? fails : fits) = middle;
+    if (!attempt.lack) best = std::move(attempt);
+  }
+  return best;
+}
+
+// Apart where that leaves the preferred sizes, else run together where that makes the type larger.
+Attempt best_for(const Ground& ground, Dots module) {
+  Attempt apart = largest(ground, false, module);
+  if (!apart.lack && apart.layout.factor >= 1) return apart;
+  Attempt flowed = largest(ground, true, module);
+  if (flowed.lack) return apart.lack ? flowed : apart;
+  return !apart.lack && apart.layout.factor >= flowed.layout.factor ? apart : flowed;
+}
+
+// From the largest code that the template allows down to the medium's least: the first that leaves the preferred sizes,
+// else the one with the largest type.
+Attempt best_layout(const Ground& ground, const book::Media& medium) {
+  if (ground.code_modules == 0) return best_for(ground, Dots{0});
+  const int shorter = std::min(ground.page.width.value, ground.page.height.value);
+  const int room = static_cast<int>(shorter * ground.label.code_share);
+  const int with_quiet = ground.code_modules + 2 * symbol::kQuietZone;
+  std::optional<Attempt> best;
+  for (int module = std::max(symbol::largest_dots_per_module(with_quiet, room), medium.module_dots);
+       module >= medium.module_dots; --module) {
+    Attempt attempt = best_for(ground, Dots{module});
+    if (!attempt.lack && attempt.layout.factor >= 1) return attempt;
+    const bool better = !best || (best->lack && !attempt.lack) ||
+                        (!attempt.lack && !best->lack && attempt.layout.factor > best->layout.factor * 1.05) ||
+                        (attempt.lack && best->lack);
+    if (better) best = std::move(attempt);
+  }
+  return std::move(*best);
+}
+
+QString shown(FineDots dots, Resolution resolution) {
+  return QString::number(std::max(0.1, millimetres(dots, resolution).value), 'f', 1) + QStringLiteral(" mm");
+}
+
+QString medium_name(const book::Media& medium) {
+  return QStringLiteral("\"%1\" (%2 × %3 mm)").arg(medium.id).arg(medium.width / 100.0).arg(medium.height / 100.0);
+}
+
+problem::Error no_room(const facts::LabelRun& run, const Lack& lack, const book::Media& medium) {
+  const Resolution resolution{medium.dots_per_inch};
+  const bool wide = lack.width.value > 0;
+  QString what = QStringLiteral("the label of %1 does not fit on %2: %3 needs %4 more %5")
+                     .arg(run.title, medium_name(medium), facts::name(lack.fact),
+                          shown(wide ? lack.width : lack.height, resolution),
+                          wide ? QStringLiteral("width") : QStringLiteral("height"));
+  if (!lack.word.isEmpty()) what += QStringLiteral(" for \"%1\"").arg(lack.word);
+  return {Code::NoRoom, what, run.place, {}};
+}
+
+std::optional<problem::Error> not_borne(const facts::LabelRun& run, const book::Media& medium) {
+  const bool refused = (run.frozen && !medium.freezer) || (run.hot && !medium.hot);
+  if (!refused) return std::nullopt;
+  return problem::Error{Code::Conflict,
+                        QStringLiteral("%1 is %2, and medium \"%3\" is not made for that")
+                            .arg(run.title, run.frozen ? QStringLiteral("frozen") : QStringLiteral("held hot"), medium.id),
+                        run.place, QStringLiteral("use a medium whose bears lists \"%1\"")
+                                       .arg(run.frozen ? QStringLiteral("freezer") : QStringLiteral("hot"))};
+}
+
+}  // namespace
+
+problem::ExpectedAll<LabelLayout> lay_out(const facts::LabelRun& run, const LabelTemplate& label,
+                                          const book::Media& medium, const Faces& faces) {
+  if (const auto error = not_borne(run, medium)) return tl::unexpected(problem::Errors{*error});
+  const auto text = label_text(run, label, faces);
+  if (!text) return tl::unexpected(text.error());
+  Attempt attempt = best_layout(ground_of(run, label, *text, medium, faces), medium);
+  if (attempt.lack) return tl::unexpected(problem::Errors{no_room(run, *attempt.lack, medium)});
+  return std::move(attempt.layout);
+}
+
+const book::Media* smallest_that_fits(const facts::LabelRun& run, const LabelTemplate& label,
+                                      const std::vector<book::Media>& media, const Faces& faces) {
+  std::vector<const book::Media*> by_area;
+  for (const book::Media& medium : media) by_area.push_back(&medium);
+  std::stable_sort(by_area.begin(), by_area.end(), [](const auto* a, const auto* b) {
+    return qint64{a->width} * a->height < qint64{b->width} * b->height;
+  });
+  const auto found = std::find_if(by_area.begin(), by_area.end(),
+                                  [&](const book::Media* medium) { return lay_out(run, label, *medium, faces).has_value(); });
+  return found == by_area.end() ? nullptr : *found;
+}
+
+Drawing own_drawing(const LabelLayout& layout, const facts::ContainerFacts& container, const std::optional<CodeImage>& code) {
+  Drawing out;
+  for (const Varying& varying : layout.varying) {
+    out.texts.push_back(varying.run);
+    out.texts.back().text = varying.fact == facts::FactId::Serial ? container.serial : container.container_of;
+  }
+  if (layout.code && code) {
+    const Dots side = layout.code->module * code->modules;
+    out.codes.push_back({layout.code->right - side, layout.code->bottom - side, layout.code->module, *code});
+  }
+  return out;
+}
+
+}  // namespace lardiner::paper

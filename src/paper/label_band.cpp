@@ -1,0 +1,119 @@
+// The use-by band: caption, date and year in white on black, on one line or stacked where the label is narrow.
+#include "paper/label_band.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace lardiner::paper {
+
+namespace {
+
+using facts::FactId;
+
+// In parts of the date's size.
+constexpr double kSmall = 0.56;      // caption and year
+constexpr double kAir = 0.2;         // above and below the capitals
+constexpr double kBetweenLines = 0.22;
+constexpr double kLeastSmall = 8;    // points: white on black needs weight
+
+QStringList texts_of(const std::vector<FactText>& facts, FactId id) {
+  QStringList out;
+  for (const FactText& fact : facts)
+    if (fact.id == id)
+      for (const Paragraph& paragraph : fact.paragraphs) out << paragraph.front().text;
+  return out;
+}
+
+class BandMaker {
+ public:
+  BandMaker(const Faces& faces, const std::vector<FactText>& facts, const BandShape& shape)
+      : faces_(faces), shape_(shape), small_{std::max(kLeastSmall, shape.size.value * kSmall)} {
+    caption_ = texts_of(facts, FactId::DateCaption).join(QStringLiteral(" · "));
+    const QStringList dates = texts_of(facts, FactId::Date);
+    year_ = texts_of(facts, FactId::Year).value(0);
+    const QString time = texts_of(facts, FactId::Time).value(0);
+    date_ = dates.value(0) + (time.isEmpty() ? QString() : u' ' + time);
+    if (dates.size() > 1) other_ = dates.mid(1).join(QStringLiteral(" · ")) + u' ' + year_;
+  }
+
+  Band make() {
+    left_ = fine_dots(shape_.margin).value;
+    right_ = fine_dots(shape_.page_width).value - left_;
+    const double gap = width(QStringLiteral("0"), small_);
+    const double one_line = width(caption_, small_) + gap + width(date_, shape_.size) + gap + width(year_, small_);
+    if (other_.isEmpty() && one_line <= right_ - left_)
+      on_one_line();
+    else
+      stacked();
+    const int height = static_cast<int>(std::lround(y_ - shape_.top.value));
+    band_.box = {{0}, shape_.top, shape_.page_width, {height}, Ink::Black};
+    return std::move(band_);
+  }
+
+ private:
+  double em(Points size) const { return fine_dots(size, shape_.resolution).value; }
+  double caps(Points size) const { return em(size) * faces_[Weight::ExtraBold].cap_height; }
+  double width(const QString& text, Points size) const {
+    return faces_.width(text, Weight::ExtraBold, size, shape_.resolution).value;
+  }
+
+  void draw(const QString& text, Points size, double x, double baseline) {
+    band_.texts.push_back({Weight::ExtraBold, size, {x}, {baseline}, text, Ink::White});
+  }
+
+  // USE BY   TUE 01 DEC   2026
+  void on_one_line() {
+    const double baseline = shape_.top.value + em(shape_.size) * kAir + caps(shape_.size);
+    const double after_caption = left_ + width(caption_, small_);
+    const double before_year = right_ - width(year_, small_);
+    draw(caption_, small_, left_, baseline);
+    draw(date_, shape_.size, (after_caption + before_year - width(date_, shape_.size)) / 2, baseline);
+    draw(year_, small_, before_year, baseline);
+    y_ = baseline + em(shape_.size) * kAir;
+  }
+
+  // USE BY            2026
+  // TUE 01 DEC
+  // (the other language's date)
+  void stacked() {
+    const double gap = width(QStringLiteral("0"), small_);
+    y_ = shape_.top.value + em(shape_.size) * kAir;
+    line({caption_, small_}, {year_, small_}, gap);
+    y_ += em(shape_.size) * kBetweenLines;
+    line({date_, shape_.size}, {}, gap);
+    if (!other_.isEmpty()) {
+      y_ += em(shape_.size) * kBetweenLines;
+      line({other_, small_}, {}, gap);
+    }
+    y_ += em(shape_.size) * kAir;
+  }
+
+  struct Piece {
+    QString text;
+    Points size;
+  };
+
+  void line(const Piece& at_left, const Piece& at_right, double gap) {
+    y_ += caps(at_left.size);
+    const double lacks = width(at_left.text, at_left.size) + (at_right.text.isEmpty() ? 0 : gap + width(at_right.text, at_right.size)) -
+                         (right_ - left_);
+    band_.lacks_width.value = std::max(band_.lacks_width.value, lacks);
+    draw(at_left.text, at_left.size, left_, y_);
+    if (!at_right.text.isEmpty()) draw(at_right.text, at_right.size, right_ - width(at_right.text, at_right.size), y_);
+  }
+
+  const Faces& faces_;
+  BandShape shape_;
+  Points small_;
+  QString caption_, date_, year_, other_;
+  Band band_;
+  double left_ = 0, right_ = 0, y_ = 0;
+};
+
+}  // namespace
+
+Band lay_band(const Faces& faces, const std::vector<FactText>& facts, const BandShape& shape) {
+  return BandMaker(faces, facts, shape).make();
+}
+
+}  // namespace lardiner::paper

@@ -1,0 +1,259 @@
+// One attempt at a label: blocks stacked from the top, foot and code at the bottom, at one set of sizes.
+#include "paper/label_stack.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "paper/label_band.h"
+#include "symbol/qr.h"
+
+namespace lardiner::paper {
+
+namespace {
+
+using facts::FactId;
+
+// Typographic proportions of the family, in parts of the size: a line's height, and its baseline below its top.
+constexpr double kLine = 1.18;
+constexpr double kBaseline = 0.92;
+// Air above a block, in parts of its size; none above the first.
+constexpr double kAbove = 0.22;
+// What stands beside a name is set smaller than it.
+constexpr double kBeside = 0.72;
+const QString kBetween = QStringLiteral(" · ");
+
+// Facts that keep their own lines even where short facts are run together.
+bool stands_alone(FactId id) {
+  return id == FactId::Finishing || id == FactId::HoldFinished || id == FactId::Ingredients || id == FactId::SafeHandling ||
+         id == FactId::WriteDates || id == FactId::ReducedOxygen || id == FactId::Contains;
+}
+
+class Stack {
+ public:
+  Stack(const Ground& ground, const Choice& choice) : ground_(ground), choice_(choice), resolution_(ground.page.resolution) {
+    out_.layout.size = ground.page;
+    out_.layout.factor = choice.factor;
+    out_.layout.flowed = choice.flowed;
+    left_ = fine_dots(ground.margin).value;
+    right_ = fine_dots(ground.page.width).value - left_;
+    y_ = left_;
+    code_left_ = right_;
+    code_top_ = bottom_ = fine_dots(ground.page.height).value - left_;
+  }
+
+  Attempt make() {
+    add_frame();
+    place_code();
+    place_foot();
+    for (size_t i = 0; i < ground_.label.blocks.size() && !out_.lack; ++i) place_block(i);
+    if (!out_.lack && y_ > bottom_) lack_height(last_, y_ - bottom_);
+    return std::move(out_);
+  }
+
+ private:
+  Points sized(const Sizes& sizes, Weight weight, double part = 1) const {
+    // The x-height in whole dots, so that the least is not undercut by the printer's grid.
+    const Dots x = whole_dots_covering(fine_dots(ground_.label.least_x_height, resolution_));
+    const double by_x = points(fine_dots(x), resolution_).value / ground_.faces[weight].x_height;
+    const double least = std::max(sizes.least.value * (part < 1 ? part : 1), by_x);
+    return {std::max(least, std::min(sizes.most.value, sizes.preferred.value * choice_.factor) * part)};
+  }
+
+  double em(Points size) const { return fine_dots(size, resolution_).value; }
+
+  void lack_height(FactId fact, double dots) { out_.lack = Lack{fact, {0}, {dots}, {}}; }
+
+  void add_frame() {
+    const int thick = ground_.frame.value;
+    if (thick == 0) return;
+    const Dots w = ground_.page.width, h = ground_.page.height, t{thick};
+    auto& boxes = out_.layout.shared.boxes;
+    boxes.push_back({{0}, {0}, w, t, Ink::Black});
+    boxes.push_back({{0}, h - t, w, t, Ink::Black});
+    boxes.push_back({{0}, {0}, t, h, Ink::Black});
+    boxes.push_back({w - t, {0}, t, h, Ink::Black});
+  }
+
+  void place_code() {
+    if (ground_.code_modules == 0) return;
+    const int module = choice_.module.value;
+    const int inset = code_inset(ground_, choice_.module).value;
+    const int quiet = symbol::kQuietZone * module;
+    const int side = ground_.code_modules * module;
+    const CodePlace place{ground_.page.width - Dots{inset}, ground_.page.height - Dots{inset}, choice_.module};
+    out_.layout.code = place;
+    code_left_ = place.right.value - side - quiet;
+    code_top_ = place.bottom.value - side - quiet;
+  }
+
+  // Lot and initials, then the container and its serial: on one line where there is room, else on two.
+  void place_foot() {
+    const Points size = sized(ground_.label.foot, Weight::Bold);
+    const double line = em(size) * kLine;
+    std::vector<std::vector<const FactText*>> lines;
+    double used = 0;
+    for (const FactText& fact : ground_.text.foot) {
+      const double width = foot_width(fact, size);
+      const bool joins = !lines.empty() && fact.id != FactId::ContainerOf && used + em(size) + width <= code_left_ - left_;
+      if (joins) {
+        lines.back().push_back(&fact);
+        used += em(size) + width;
+      } else {
+        lines.push_back({&fact});
+        used = width;
+      }
+      if (width > code_left_ - left_ && !out_.lack) out_.lack = Lack{fact.id, {width - (code_left_ - left_)}, {0}, foot_text(fact)};
+    }
+    double top = bottom_ - static_cast<double>(lines.size()) * line;
+    foot_top_ = top;
+    for (const auto& facts : lines) {
+      draw_foot_line(facts, size, top + em(size) * kBaseline);
+      top += line;
+    }
+    bottom_ = foot_top_ - em(size) * kAbove;
+  }
+
+  static QString foot_text(const FactText& fact) { return fact.paragraphs.front().front().text; }
+  static Weight foot_weight(const FactText& fact) { return fact.id == FactId::Serial ? Weight::Regular : Weight::Bold; }
+  double foot_width(const FactText& fact, Points size) const {
+    return ground_.faces.width(foot_text(fact), foot_weight(fact), size, resolution_).value;
+  }
+
+  void draw_foot_line(const std::vector<const FactText*>& facts, Points size, double baseline) {
+    double x = left_;
+    for (const FactText* fact : facts) {
+      const TextRun run{foot_weight(*fact), size, {x}, {baseline}, foot_text(*fact), Ink::Black};
+      if (fact->id == FactId::Lot)
+        out_.layout.shared.texts.push_back(run);
+      else
+        out_.layout.varying.push_back({fact->id, run});
+      x += foot_width(*fact, size) + em(size);
+    }
+  }
+
+  void place_block(size_t index) {
+    const Block& block = ground_.label.blocks[index];
+    const std::vector<FactText>& facts = ground_.text.blocks[index];
+    const auto& beside = ground_.text.beside[index];
+    if (facts.empty() && !beside) return;
+    const Points size = sized(block.sizes, block.weight);
+    if (block.band && !ground_.run.frozen) {
+      place_band(facts, size);
+      return;
+    }
+    if (y_ > left_) y_ += em(size) * kAbove;
+    if (block.band) {
+      place_paragraph(run_together(facts, QStringLiteral(" ")), FactId::Date, size);
+      return;
+    }
+    if (beside && !facts.empty())
+      place_with_beside(facts, *beside, size, block.sizes);
+    else
+      place_facts(beside ? std::vector<FactText>{*beside} : facts, size);
+  }
+
+  void place_band(const std::vector<FactText>& facts, Points size) {
+    const double gap = em(size) * kAbove;
+    const int top = static_cast<int>(std::lround(y_ > left_ ? y_ + gap : 0));
+    const Band band = lay_band(ground_.faces, facts, BandShape{size, resolution_, ground_.page.width, ground_.margin, Dots{top}});
+    last_ = FactId::Date;
+    if (band.lacks_width.value > 0 && !out_.lack) {
+      out_.lack = Lack{FactId::Date, band.lacks_width, {0}, {}};
+      return;
+    }
+    auto& shared = out_.layout.shared;
+    shared.boxes.push_back(band.box);
+    shared.texts.insert(shared.texts.end(), band.texts.begin(), band.texts.end());
+    y_ = band.box.y.value + band.box.height.value + gap / 2;
+    check_height(FactId::Date);
+  }
+
+  void place_facts(const std::vector<FactText>& facts, Points size) {
+    std::vector<FactText> together;
+    const auto flush = [&] {
+      if (!together.empty()) place_paragraph(run_together(together, kBetween), together.back().id, size);
+      together.clear();
+    };
+    for (const FactText& fact : facts) {
+      if (choice_.flowed && !stands_alone(fact.id)) {
+        together.push_back(fact);
+        continue;
+      }
+      flush();
+      for (const Paragraph& paragraph : fact.paragraphs) place_paragraph(paragraph, fact.id, size);
+    }
+    flush();
+  }
+
+  static Paragraph run_together(const std::vector<FactText>& facts, const QString& between) {
+    Paragraph out;
+    for (const FactText& fact : facts)
+      for (const Paragraph& paragraph : fact.paragraphs) {
+        if (!out.empty()) out.push_back({between, paragraph.front().weight});
+        out.insert(out.end(), paragraph.begin(), paragraph.end());
+      }
+    return out;
+  }
+
+  // The name with its count at the right end of the line, where both fit; else below it.
+  void place_with_beside(const std::vector<FactText>& facts, const FactText& beside, Points size, const Sizes& sizes) {
+    const Paragraph words = run_together({beside}, kBetween);
+    const Points small = sized(sizes, words.front().weight, kBeside);
+    double width = 0;
+    for (const StyledText& part : words) width += ground_.faces.width(part.text, part.weight, small, resolution_).value;
+    place_facts(facts, size);
+    if (out_.lack) return;
+    const double baseline = y_ - em(size) * (kLine - kBaseline);
+    if (line_end_ + em(size) / 2 + width <= right_ && beside.paragraphs.size() == 1) {
+      out_.layout.shared.texts.push_back({words.front().weight, small, {right_ - width}, {baseline}, words.front().text, Ink::Black});
+      return;
+    }
+    place_facts({beside}, small);
+  }
+
+  void place_paragraph(const Paragraph& paragraph, FactId fact, Points size) {
+    if (out_.lack) return;
+    last_ = fact;
+    const TextStyle style{size, resolution_};
+    auto lines = break_lines(ground_.faces, paragraph, style, {right_ - left_});
+    const double line = em(size) * kLine;
+    if (lines && y_ + line * static_cast<double>(lines->size()) > code_top_)
+      lines = break_lines(ground_.faces, paragraph, style, {code_left_ - left_});
+    if (!lines) {
+      const bool narrow = y_ + line > code_top_;
+      out_.lack = Lack{fact, {lines.error().width.value - ((narrow ? code_left_ : right_) - left_)}, {0}, lines.error().word};
+      return;
+    }
+    for (const Line& one : *lines) {
+      for (const LinePiece& piece : one.pieces)
+        out_.layout.shared.texts.push_back(
+            {piece.weight, size, {left_ + piece.x.value}, {y_ + em(size) * kBaseline}, piece.text, Ink::Black});
+      line_end_ = left_ + one.width.value;
+      y_ += line;
+    }
+    check_height(fact);
+  }
+
+  void check_height(FactId fact) {
+    if (y_ > bottom_ && !out_.lack) lack_height(fact, y_ - bottom_);
+  }
+
+  const Ground& ground_;
+  Choice choice_;
+  Resolution resolution_;
+  Attempt out_;
+  FactId last_ = FactId::Name;
+  double left_ = 0, right_ = 0, y_ = 0, bottom_ = 0;
+  double code_left_ = 0, code_top_ = 0, foot_top_ = 0;
+  double line_end_ = 0;
+};
+
+}  // namespace
+
+Dots code_inset(const Ground& ground, Dots module) {
+  return {std::max({symbol::kQuietZone * module.value, ground.margin.value, ground.frame.value + symbol::kQuietZone * module.value})};
+}
+
+Attempt stack(const Ground& ground, const Choice& choice) { return Stack(ground, choice).make(); }
+
+}  // namespace lardiner::paper

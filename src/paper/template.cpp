@@ -1,0 +1,162 @@
+// A label template: which facts stand on a label, in which order of importance and at which sizes. Data of
+// templates/labels.
+#include "paper/template.h"
+
+#include <algorithm>
+#include <set>
+
+#include "facts/fact_names.h"
+#include "reader/fields.h"
+#include "reader/read.h"
+
+namespace lardiner::paper {
+
+namespace {
+
+using facts::FactId;
+using problem::Code;
+
+// The facts that a band and the foot place by themselves.
+constexpr std::array kBandFacts = {FactId::DateCaption, FactId::Date, FactId::Year, FactId::Time};
+constexpr std::array kFootFacts = {FactId::Lot, FactId::ContainerOf, FactId::Serial};
+
+// Points are 1 to 200: beyond that a size is a slip of the pen.
+constexpr double kMostPoints = 200;
+
+std::optional<double> number(const reader::Value& value) {
+  bool ok = false;
+  const double found = value.kind == reader::Value::Kind::Number ? value.text.toDouble(&ok) : 0;
+  return ok ? std::optional(found) : std::nullopt;
+}
+
+class TemplateReader {
+ public:
+  explicit TemplateReader(problem::Errors& errors) : errors_(errors) {}
+
+  LabelTemplate read(const reader::Value& table, const QString& file) {
+    reader::Fields fields(table, QStringLiteral("the label template"), errors_);
+    LabelTemplate out;
+    out.file = file;
+    out.margin = length(fields, "margin");
+    out.least_x_height = length(fields, "least_x_height");
+    out.frame = length(fields, "frame");
+    if (const reader::Value* share = fields.value(u"code_share")) out.code_share = fraction(fields, *share);
+    for (const reader::Value* block : fields.tables(u"block")) out.blocks.push_back(read_block(*block));
+    if (out.blocks.empty())
+      fields.refuse(u"block", Code::Missing, QStringLiteral("the label template has no block"),
+                    QStringLiteral("add a [[block]] with facts and size"));
+    if (const reader::Value* foot = fields.table(u"foot")) {
+      reader::Fields foot_fields(*foot, QStringLiteral("the foot"), errors_);
+      out.foot = sizes(foot_fields);
+      foot_fields.finish();
+    } else {
+      fields.refuse(u"foot", Code::Missing, QStringLiteral("the label template has no foot"),
+                    QStringLiteral("add a [foot] with a size for lot, container and serial"));
+    }
+    fields.finish();
+    return out;
+  }
+
+ private:
+  Block read_block(const reader::Value& table) {
+    reader::Fields fields(table, QStringLiteral("a block"), errors_);
+    Block block;
+    block.band = fields.boolean(u"band").value_or(false);
+    block.sizes = sizes(fields);
+    if (block.band) {
+      block.facts.assign(kBandFacts.begin(), kBandFacts.end());
+      block.weight = Weight::ExtraBold;
+    } else {
+      for (const QString& word : fields.texts(u"facts"))
+        if (const auto id = known(fields, u"facts", word)) block.facts.push_back(*id);
+      if (const auto word = fields.text(u"beside")) block.beside = known(fields, u"beside", *word);
+      block.weight = weight(fields);
+    }
+    fields.finish();
+    return block;
+  }
+
+  std::optional<FactId> known(reader::Fields& fields, QStringView key, const QString& word) {
+    const auto id = facts::fact_named(word);
+    if (!id) {
+      const QString near = problem::nearest(word, facts::fact_names());
+      fields.refuse(key, Code::Unknown, QStringLiteral("\"%1\" is not a fact of labels").arg(word),
+                    near.isEmpty() ? QStringLiteral("the facts are listed in src/facts/fact_names.cpp")
+                                   : QStringLiteral("did you mean \"%1\"?").arg(near));
+    } else if (!placed_.insert(*id).second) {
+      fields.refuse(key, Code::Duplicate, QStringLiteral("fact \"%1\" has two places").arg(word),
+                    QStringLiteral("name it in one block only"));
+    }
+    return id;
+  }
+
+  Weight weight(reader::Fields& fields) {
+    const QString word = fields.text(u"weight").value_or(QStringLiteral("regular"));
+    if (word == QLatin1String("bold")) return Weight::Bold;
+    if (word == QLatin1String("extra-bold")) return Weight::ExtraBold;
+    if (word != QLatin1String("regular"))
+      fields.refuse(u"weight", Code::Unknown, QStringLiteral("\"%1\" is not a weight").arg(word),
+                    QStringLiteral("write \"regular\", \"bold\" or \"extra-bold\""));
+    return Weight::Regular;
+  }
+
+  Sizes sizes(reader::Fields& fields) {
+    std::vector<double> points;
+    if (const reader::Value* list = fields.value(u"size"))
+      for (const reader::Value& item : list->items) points.push_back(number(item).value_or(0));
+    const bool ordered = points.size() == 3 && points[0] >= 1 && points[0] <= points[1] && points[1] <= points[2] &&
+                         points[2] <= kMostPoints;
+    if (ordered) return {Points{points[0]}, Points{points[1]}, Points{points[2]}};
+    fields.refuse(u"size", Code::Malformed, QStringLiteral("%1 has no size that can be used").arg(fields.noun()),
+                  QStringLiteral("write size = [least, preferred, most] in points, each from 1 to 200 and none smaller "
+                                 "than the one before"));
+    return {Points{8}, Points{8}, Points{8}};
+  }
+
+  // "1.5 mm"; absent is 0.
+  Millimetres length(reader::Fields& fields, const char* key) {
+    const QString name = QString::fromLatin1(key);
+    const auto text = fields.text(name);
+    if (!text) return {0};
+    bool ok = false;
+    const double found = text->endsWith(QLatin1String(" mm")) ? text->chopped(3).toDouble(&ok) : 0;
+    if (ok && found >= 0 && found <= 50) return {found};
+    fields.refuse(name, Code::Malformed, QStringLiteral("\"%1\" is not a length of a label").arg(*text),
+                  QStringLiteral("write it in millimetres, as \"1.5 mm\""));
+    return {0};
+  }
+
+  double fraction(reader::Fields& fields, const reader::Value& value) {
+    const double found = number(value).value_or(0);
+    if (found > 0 && found <= 1) return found;
+    fields.refuse(u"code_share", Code::Range, QStringLiteral("code_share is not a part of the label's shorter side"),
+                  QStringLiteral("write a number above 0 and up to 1"));
+    return 0.4;
+  }
+
+  problem::Errors& errors_;
+  std::set<FactId> placed_;
+};
+
+}  // namespace
+
+problem::ExpectedAll<LabelTemplate> read_label_template(const QByteArray& toml, const QString& file) {
+  const auto table = reader::read_toml(toml, file);
+  if (!table) return tl::unexpected(problem::Errors{table.error()});
+  problem::Errors errors;
+  LabelTemplate out = TemplateReader(errors).read(*table, file);
+  if (!errors.empty()) {
+    problem::sort(errors);
+    return tl::unexpected(errors);
+  }
+  return out;
+}
+
+bool has_place(const LabelTemplate& label, facts::FactId fact) {
+  if (std::find(kFootFacts.begin(), kFootFacts.end(), fact) != kFootFacts.end()) return true;
+  return std::any_of(label.blocks.begin(), label.blocks.end(), [&](const Block& block) {
+    return block.beside == fact || std::find(block.facts.begin(), block.facts.end(), fact) != block.facts.end();
+  });
+}
+
+}  // namespace lardiner::paper
