@@ -23,8 +23,12 @@ struct FreeDocument {
   void operator()(HPDF_Doc document) const { HPDF_Free(document); }
 };
 
+// A hair less than the whole dots: renderers take the next whole dot, and what a float rounds up would be one too many.
 HPDF_Box box_of(PageSize size) {
-  const auto length = [&](Dots d) { return static_cast<HPDF_REAL>(points(fine_dots(d), size.resolution).value); };
+  constexpr Points kHair{0.001};
+  const auto length = [&](Dots d) {
+    return static_cast<HPDF_REAL>((points(fine_dots(d), size.resolution) - kHair).value);
+  };
   return {0, 0, length(size.width), length(size.height)};
 }
 
@@ -80,6 +84,7 @@ void PdfWriter::Document::begin(const PdfSettings& settings) {
   size_ = settings.size;
   content_.set_page(size_);
   HPDF_Doc doc = haru_.get();
+  if (doc) HPDF_ResetError(doc);
   if (!check(doc && HPDF_NewDoc(doc) == HPDF_OK)) return;
   resources_ = HPDF_Dict_New(doc->mmgr);
   forms_ = HPDF_Dict_New(doc->mmgr);
@@ -139,7 +144,7 @@ PdfWriter::Form PdfWriter::Document::add_form(const Drawing& shared) {
 // (ISO 32000-1:2008, 7.7.3.4).
 void PdfWriter::Document::add_page(std::optional<Form> form, const Drawing& own) {
   ++page_count_;
-  if (fault_) return;
+  if (fault_ || page_count_ > kMostPages) return;
   QByteArray content = content_.to_dots();
   if (form) content += '/' + form_name(static_cast<int>(*form)) + " Do\n";
   HPDF_Dict stream = stream_of(content + drawn(own));

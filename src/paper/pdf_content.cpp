@@ -14,7 +14,26 @@ constexpr double kInset = 0.05;
 // Text may overhang by this without being called off the page: rounding, not ink.
 constexpr double kRounding = 0.01;
 
+// MuPDF smooths a picture that it enlarges less than twofold, and with the inset twice is less than that. Such a code
+// is written with one pixel for each dot.
+constexpr int kSmoothedScale = 2;
+
 QString dots(Dots d) { return QString::number(d.value); }
+
+int row_bytes(int modules) { return (modules + 7) / 8; }
+
+CodeImage enlarged(const CodeImage& image, int times) {
+  const int side = image.modules * times;
+  CodeImage large{side, QByteArray(side * row_bytes(side), '\0')};
+  for (int y = 0; y < side; ++y)
+    for (int x = 0; x < side; ++x) {
+      const int module = x / times;
+      const bool dark = (image.rows[y / times * row_bytes(image.modules) + module / 8] & (0x80 >> module % 8)) != 0;
+      char& byte = large.rows.data()[y * row_bytes(side) + x / 8];
+      if (dark) byte = static_cast<char>(byte | 0x80 >> x % 8);
+    }
+  return large;
+}
 
 }  // namespace
 
@@ -47,6 +66,10 @@ bool PdfContent::on_page(Dots x, Dots y, Dots width, Dots height) const {
          y + height <= size_.height;
 }
 
+QString PdfContent::page_text() const {
+  return QStringLiteral("%1 by %2 dots").arg(dots(size_.width), dots(size_.height));
+}
+
 void PdfContent::refuse(problem::Code code, const QString& what) {
   if (fault_) return;
   fault_ = problem::Error{code, what, {}, QStringLiteral("this is a fault of Lardiner's layout: please report it")};
@@ -54,10 +77,9 @@ void PdfContent::refuse(problem::Code code, const QString& what) {
 
 void PdfContent::add(const Box& box) {
   if (!on_page(box.x, box.y, box.width, box.height))
-    return refuse(
-        problem::Code::NoRoom,
-        QStringLiteral("a box of %1 by %2 dots at %3, %4 does not lie on the page of %5 by %6 dots")
-            .arg(dots(box.width), dots(box.height), dots(box.x), dots(box.y), dots(size_.width), dots(size_.height)));
+    return refuse(problem::Code::NoRoom,
+                  QStringLiteral("a box of %1 by %2 dots at %3, %4 does not lie on the page of %5")
+                      .arg(dots(box.width), dots(box.height), dots(box.x), dots(box.y), page_text()));
   set_ink(box.ink);
   for (double value : {box.x.value + kInset, (size_.height - box.y - box.height).value + kInset,
                        box.width.value - 2 * kInset, box.height.value - 2 * kInset})
@@ -68,13 +90,13 @@ void PdfContent::add(const Box& box) {
 void PdfContent::add(const Code& code) {
   const int modules = code.image.modules;
   const Dots side = code.module * modules;
-  if (modules < 1 || code.image.rows.size() != modules * ((modules + 7) / 8))
+  if (modules < 1 || code.image.rows.size() != modules * row_bytes(modules))
     return refuse(problem::Code::Malformed,
                   QStringLiteral("a code of %1 modules has %2 bytes of rows").arg(modules).arg(code.image.rows.size()));
   if (!on_page(code.x, code.y, side, side))
-    return refuse(problem::Code::NoRoom,
-                  QStringLiteral("a code of %1 dots at %2, %3 does not lie on the page of %4 by %5 dots")
-                      .arg(dots(side), dots(code.x), dots(code.y), dots(size_.width), dots(size_.height)));
+    return refuse(problem::Code::NoRoom, QStringLiteral("a code of %1 dots at %2, %3 does not lie on the page of %4")
+                                             .arg(dots(side), dots(code.x), dots(code.y), page_text()));
+  const CodeImage image = code.module.value <= kSmoothedScale ? enlarged(code.image, code.module.value) : code.image;
   set_ink(Ink::Black);
   out_ += "q ";
   number(side.value - 2 * kInset);
@@ -82,10 +104,8 @@ void PdfContent::add(const Code& code) {
   number(side.value - 2 * kInset);
   number(code.x.value + kInset);
   number((size_.height - code.y - side).value + kInset);
-  const QByteArray count = QByteArray::number(modules);
-  out_ += "cm\nBI /W " + count + " /H " + count + " /BPC 1 /IM true /D [1 0] ID ";
-  out_ += code.image.rows;
-  out_ += "\nEI Q\n";
+  const QByteArray count = QByteArray::number(image.modules);
+  out_ += "cm\nBI /W " + count + " /H " + count + " /BPC 1 /IM true /D [1 0] ID " + image.rows + "\nEI Q\n";
 }
 
 void PdfContent::add(const TextRun& run) {

@@ -44,6 +44,7 @@ class PdfContent {
   void show(const TextRun& run);
   void number(double value);
   void refuse(problem::Code code, const QString& what);
+  QString page_text() const;
   bool on_page(Dots x, Dots y, Dots width, Dots height) const;
 
   const Faces& faces_;
