@@ -26,7 +26,8 @@ constexpr int modules_with_quiet_zone(int version) { return modules(version) + 2
 int byte_capacity(int version, ErrorCorrection correction);
 
 /// The smallest version that holds so many bytes in byte mode, 0 if none does. Exact for a content that is not digits
-/// or capitals throughout, as an address of ours with an attribute never is; else an upper bound.
+/// or capitals throughout, as an address of ours with an attribute never is; else the version taken may be
+/// smaller.
 int qr_version_for(qsizetype bytes, ErrorCorrection correction);
 
 /// The version that `encode_qr` takes for this very content, 0 if none holds it.
@@ -46,9 +47,7 @@ struct Matrix {
 
   int stride() const { return (size + 7) / 8; }
   /// REQUIRES: 0 <= x < size and 0 <= y < size; x from the left, y from the top.
-  bool dark(int x, int y) const {
-    return ((bits[static_cast<size_t>(y * stride() + x / 8)] >> (7 - x % 8)) & 1) != 0;
-  }
+  bool dark(int x, int y) const { return ((bits[static_cast<size_t>(y * stride() + x / 8)] >> (7 - x % 8)) & 1) != 0; }
 
   friend bool operator==(const Matrix&, const Matrix&) = default;
 };

@@ -24,8 +24,9 @@ struct Found {
   std::array<QPoint, 4> corners{};  ///< in pixels: top left, top right, bottom right, bottom left of the code itself
 };
 
-/// Every code in the bitmap, in the order of its top left corner (from the top, then from the left). Codes may be
-/// turned or light on dark. Nothing found is an empty list. REQUIRES: 0 < width <= stride, and bytes for height rows.
+/// Every code in the bitmap, in the order of its top left corner (from the top, then from the left): QR, Data Matrix,
+/// EAN and UPC, Code 128, ITF with check digit, GS1 DataBar; turned any way, dark on light. Nothing found is an empty
+/// list. REQUIRES: 0 < width <= stride, 0 < height, and bytes for height rows. Any number of threads may read at once.
 std::vector<Found> read_codes(const Grey& bitmap);
 
 }  // namespace lardiner::symbol
