@@ -1,0 +1,36 @@
+// The subcommands: what each is told, and its exit status.
+#pragma once
+
+#include <QString>
+
+#include "command/exit_status.h"
+#include "command/kitchen.h"
+#include "command/records.h"
+
+namespace lardiner::command {
+
+/// Reads the whole book and prints every problem.
+ExitStatus check(const Options& options);
+
+struct DatesOptions {
+  QString records;
+  RecordFormat format = RecordFormat::Guess;
+};
+
+/// Prints the use-by of each batch with the rule that decided, those that lost, and their authority.
+ExitStatus dates(const Options& options, const DatesOptions& wish);
+
+struct LabelsOptions {
+  QString records;
+  RecordFormat format = RecordFormat::Guess;
+  QString out;                ///< a .pdf, or a folder with a PDF for each medium
+  bool replace = false;
+  bool keep_going = false;
+  bool hold_labels = false;
+  QString media;              ///< print everything on this medium; empty: each container's own
+};
+
+/// Labels for the containers of batch records, as PDF. Writes everything or nothing.
+ExitStatus labels(const Options& options, const LabelsOptions& wish);
+
+}  // namespace lardiner::command

@@ -1,0 +1,42 @@
+// Everything a command works on: the book with its rules, the words, the label templates, the faces.
+#pragma once
+
+#include <QDateTime>
+#include <QString>
+#include <optional>
+#include <vector>
+
+#include "book/book.h"
+#include "paper/face.h"
+#include "paper/template.h"
+#include "problem/error.h"
+#include "words/words.h"
+
+namespace lardiner::command {
+
+/// What every command is told.
+struct Options {
+  QString kitchen = QStringLiteral(".");  ///< folder of the book
+  QString data;                           ///< folder with templates/ and fonts/
+  QString at;                             ///< --at as written; empty: the clock
+  bool json = false;
+};
+
+/// The book as read, faulty or not.
+problem::ExpectedAll<book::Reading> read_kitchen_book(const Options& options);
+
+/// A book without errors, or its errors. Gaps stay: they refuse only what they touch.
+problem::ExpectedAll<book::Book> usable_book(const Options& options);
+
+/// The time of the run: `--at` in the kitchen's zone, else the clock.
+problem::Expected<QDateTime> time_of_run(const Options& options, const QTimeZone& zone);
+
+/// The language packs: templates/words, and those of the kitchen's own templates/words, which take their place.
+problem::ExpectedAll<std::vector<words::Language>> read_languages(const Options& options);
+
+/// The template of a label ("inside", "finisher", "sale", "hold"): the kitchen's own templates/labels, else the shipped one.
+problem::ExpectedAll<paper::LabelTemplate> read_template(const Options& options, const QString& name);
+
+problem::ExpectedAll<paper::Faces> read_faces(const Options& options);
+
+}  // namespace lardiner::command

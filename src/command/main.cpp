@@ -1,0 +1,88 @@
+// The command line: which subcommand, with which options, and its exit status.
+#include <CLI/CLI.hpp>
+#include <QCoreApplication>
+#include <clocale>
+
+#include "command/commands.h"
+
+using namespace lardiner::command;
+
+namespace {
+
+QString text(const std::string& value) { return QString::fromStdString(value); }
+
+// What CLI11 fills in.
+struct Words {
+  std::string kitchen = ".", at, records, out, medium, format;
+  bool json = false, replace = false, keep_going = false, hold_labels = false;
+};
+
+RecordFormat format_of(const std::string& word) {
+  if (word == "csv") return RecordFormat::Csv;
+  return word == "jsonl" ? RecordFormat::JsonLines : RecordFormat::Guess;
+}
+
+void add_records(CLI::App* command, Words& words) {
+  command->add_option("records", words.records, "batch records: a .csv or .jsonl file, or - for standard input")->required();
+  command->add_option("--format", words.format, "csv or jsonl, where the name does not tell")->check(CLI::IsMember({"csv", "jsonl"}));
+}
+
+CLI::App* add_labels(CLI::App& app, Words& words) {
+  CLI::App* command = app.add_subcommand("labels", "batch records -> labels as PDF, everything or nothing");
+  add_records(command, words);
+  command->add_option("--out", words.out, "a folder, which gets a PDF for each medium; or one .pdf")->required();
+  command->add_option("--medium", words.medium, "print all labels on this medium of the book");
+  command->add_flag("--replace", words.replace, "let the new labels take the place of what is there");
+  command->add_flag("--keep-going", words.keep_going, "print the good batches when others are refused (exit status 3)");
+  command->add_flag("--hold-labels", words.hold_labels, "print HOLD labels for refused batches (exit status 3)");
+  return command;
+}
+
+void describe(CLI::App& app, Words& words) {
+  app.require_subcommand(1);
+  app.fallthrough();
+  app.option_defaults()->always_capture_default(false);
+  app.add_option("--kitchen", words.kitchen, "folder of the kitchen book (default: the current one)");
+  app.add_option("--at", words.at, "the time of the run, as 2026-02-28T14:30 in the kitchen's zone (default: now)");
+  app.add_flag("--json", words.json, "report as JSON");
+  app.footer(
+      "Exit status: 0 done; 1 the book or the records are at fault; 2 wrong usage; 3 done in part, as asked;\n"
+      "4 the machine failed.\n"
+      "Lardiner computes from the kitchen's own rules and the published rule set it adopted. It replaces neither the\n"
+      "local food code, nor the kitchen's food-safety plan, nor the judgement of a licensed person.");
+}
+
+Options options_of(const Words& words) {
+  Options options;
+  options.kitchen = text(words.kitchen);
+  options.at = text(words.at);
+  options.json = words.json;
+  options.data = QCoreApplication::applicationDirPath() + QStringLiteral("/" LARDINER_DATA_DIR);
+  return options;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  const QCoreApplication application(argc, argv);
+  std::setlocale(LC_NUMERIC, "C");  // QCoreApplication took the system's: CLI11 and printf would then read and write 1,5
+
+  Words words;
+  CLI::App app("Labels with use-by dates, allergens and codes for a commissary kitchen's batches.", "lardiner");
+  describe(app, words);
+  CLI::App* check_command = app.add_subcommand("check", "reads the whole kitchen book and prints every problem");
+  CLI::App* dates_command = app.add_subcommand("dates", "the use-by of each batch record, with the rules that decided and lost");
+  add_records(dates_command, words);
+  add_labels(app, words);
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? kDone : kWrongUsage;
+  }
+
+  const Options options = options_of(words);
+  if (check_command->parsed()) return check(options);
+  if (dates_command->parsed()) return dates(options, {text(words.records), format_of(words.format)});
+  return labels(options, {text(words.records), format_of(words.format), text(words.out), words.replace, words.keep_going,
+                          words.hold_labels, text(words.medium)});
+}

@@ -1,0 +1,37 @@
+// Reports to standard output, problems to standard error.
+#include "command/output.h"
+
+#include <QJsonDocument>
+#include <cstdio>
+
+namespace lardiner::command {
+
+bool print(const QString& text) {
+  const QByteArray bytes = text.toUtf8();
+  const size_t size = static_cast<size_t>(bytes.size());
+  return std::fwrite(bytes.constData(), 1, size, stdout) == size && std::fflush(stdout) == 0;
+}
+
+bool print(const QJsonObject& json) {
+  return print(QString::fromUtf8(QJsonDocument(json).toJson(QJsonDocument::Indented)));
+}
+
+void print_problems(problem::Errors errors) {
+  problem::sort(errors);
+  const QByteArray bytes = problem::text(errors).toUtf8();
+  std::fwrite(bytes.constData(), 1, static_cast<size_t>(bytes.size()), stderr);
+}
+
+QJsonArray json(const problem::Errors& errors) {
+  QJsonArray out;
+  for (const problem::Error& error : errors) {
+    out.append(QJsonObject{{QStringLiteral("file"), error.place.file},
+                           {QStringLiteral("line"), error.place.line},
+                           {QStringLiteral("column"), error.place.column},
+                           {QStringLiteral("what"), error.what},
+                           {QStringLiteral("hint"), error.hint}});
+  }
+  return out;
+}
+
+}  // namespace lardiner::command
