@@ -7,9 +7,8 @@
 #include <QLocale>
 #include <QString>
 #include <QStringList>
-#include <vector>
 
-#include "problem/error.h"
+#include "words/keys.h"
 
 namespace lardiner::words {
 
@@ -23,20 +22,21 @@ class Language {
   const QString& code() const { return code_; }
   bool reviewed() const { return !reviewed_by_.isEmpty(); }
 
-  /// The word for `key`; REQUIRES: has(key) (the pack is checked against the key list when it is read).
+  /// The word for `key`; REQUIRES: has(key) (the pack is checked against the key list when it is read). A key that the
+  /// pack lacks all the same comes back in brackets, "[allergen.lupin]": it must be seen, never be nothing.
   QString word(const QString& key) const;
   bool has(const QString& key) const;
-  /// `word(key)` with {0}, {1}… replaced.
+  /// `word(key)` with {0}, {1}… replaced in one pass: braces within a value stay as they are.
   QString sentence(const QString& key, const QStringList& values) const;
 
-  QString weekday_short(QDate date) const;    ///< "Tue", without a full stop
-  QString month_short(QDate date) const;      ///< "Dec", "dic", without a full stop
-  QString day_month(QDate date) const;        ///< "TUE 01 DEC": upper case in the language's way, for the band
-  QString date(QDate date) const;             ///< "Tue 01 Dec 2026"
+  QString weekday_short(QDate date) const;          ///< "Tue", without a full stop
+  QString month_short(QDate date) const;            ///< "Dec", "dic", without a full stop
+  QString day_month(QDate date) const;              ///< "TUE 01 DEC": upper case in the language's way, for the band
+  QString date(QDate date) const;                   ///< "Tue 01 Dec 2026"
   QString date_time(const QDateTime& local) const;  ///< "Tue 01 Dec 2026 10:40", 24 hours
-  QString time(const QTime& time) const;      ///< "10:40"
+  QString time(const QTime& time) const;            ///< "10:40"
   QChar decimal_mark() const;
-  QString upper(const QString& text) const;   ///< by the language's own rules
+  QString upper(const QString& text) const;      ///< by the language's own rules
   QString list(const QStringList& items) const;  ///< "wheat, milk, egg"
 
  private:
@@ -45,8 +45,5 @@ class Language {
   QString reviewed_by_;
   QLocale locale_;
 };
-
-/// Every key that labels and sheets print; a pack that lacks one is refused by the reader of packs.
-const QStringList& keys();
 
 }  // namespace lardiner::words

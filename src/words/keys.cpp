@@ -1,0 +1,256 @@
+// The keys of the words that labels and sheets print.
+#include "words/keys.h"
+
+#include <QHash>
+#include <algorithm>
+#include <array>
+
+namespace lardiner::words {
+
+namespace {
+
+struct Row {
+  const char* key;
+  int values;  // how many {n} the sentence takes
+};
+
+constexpr Row kRows[] = {
+    // The band, and what is in it
+    {"use_by", 0},
+    {"best_before", 0},
+    {"frozen", 0},
+    {"contains", 0},
+    {"may_contain", 1},
+    {"none_of", 1},
+    {"substitution_adds", 1},
+    {"list.us", 0},
+    {"list.eu", 0},
+    {"list.ca", 0},
+    // Readiness
+    {"raw", 0},
+    {"not_fully_cooked", 0},
+    {"ready_to_eat", 0},
+    // Keeping
+    {"keep_at_or_below", 1},
+    {"keep_frozen", 1},
+    {"keep_hot", 1},
+    {"keep_dry", 0},
+    {"time_control", 0},
+    {"rop_keep_cold", 1},
+    {"rop_discard", 1},
+    // What was done, and when
+    {"made", 1},
+    {"opened", 1},
+    {"thawed_on", 1},
+    {"cut", 1},
+    {"decanted", 1},
+    {"frozen_on", 1},
+    // Frozen
+    {"days_left_after_thawing", 1},
+    {"day_left_after_thawing", 1},
+    {"never_past", 1},
+    {"best_before_frozen", 1},
+    {"thawed_blank", 1},
+    {"use_by_blank", 1},
+    {"previously_frozen", 0},
+    // Containers and counts
+    {"container.tub", 2},
+    {"container.tray", 2},
+    {"container.bag", 2},
+    {"container.case", 2},
+    {"container.jar", 2},
+    {"container.pan", 2},
+    {"container.bottle", 2},
+    {"container.pack", 2},
+    {"pieces", 1},
+    {"piece", 1},
+    {"net", 1},
+    {"lot", 1},
+    {"supplier_lot", 1},
+    {"initials", 1},
+    // For whom
+    {"for", 1},
+    {"for_site_only", 1},
+    {"for_site", 2},
+    // Finishing
+    {"from_chilled", 1},
+    {"from_frozen", 1},
+    {"from_ambient", 1},
+    {"from_thawed", 1},
+    {"equipment.oven", 0},
+    {"equipment.convection-oven", 0},
+    {"equipment.combi-oven", 0},
+    {"equipment.microwave", 0},
+    {"equipment.fryer", 0},
+    {"equipment.griddle", 0},
+    {"equipment.pan", 0},
+    {"equipment.steamer", 0},
+    {"equipment.water-bath", 0},
+    {"equipment.grill", 0},
+    {"unit_h", 0},
+    {"unit_min", 0},
+    {"unit_s", 0},
+    {"range", 2},
+    {"cook_to", 1},
+    {"reheat_to", 1},
+    {"for_seconds", 1},
+    {"stand", 1},
+    {"rest", 1},
+    {"hold_at_most", 1},
+    {"finished_discard", 2},
+    {"remove_label", 0},
+    // Sale
+    {"ingredients", 1},
+    {"net_quantity", 1},
+    {"net_weight", 1},
+    {"made_by", 1},
+    {"safe_handling", 0},
+    // Hold
+    {"hold", 0},
+    {"do_not_use", 0},
+    {"no_date", 1},
+    {"ask_the_chef", 0},
+    {"not_released", 0},
+    {"reprint", 0},
+    {"superseded", 0},
+    {"missing.allergens", 0},
+    {"missing.tcs", 0},
+    {"missing.shelf_life", 0},
+    {"missing.cook_reading", 0},
+    {"missing.cook_temperature", 0},
+    {"missing.cooling", 0},
+    {"missing.finishing", 0},
+    {"missing.input_date", 0},
+    {"missing.input", 0},
+    {"missing.other", 0},
+    // Substances and entries of lists
+    {"allergen.milk", 0},
+    {"allergen.egg", 0},
+    {"allergen.fish", 0},
+    {"allergen.crustacean", 0},
+    {"allergen.mollusc", 0},
+    {"allergen.shellfish", 0},
+    {"allergen.tree-nut", 0},
+    {"allergen.wheat", 0},
+    {"allergen.rye", 0},
+    {"allergen.barley", 0},
+    {"allergen.oats", 0},
+    {"allergen.triticale", 0},
+    {"allergen.gluten-cereals", 0},
+    {"allergen.peanut", 0},
+    {"allergen.soy", 0},
+    {"allergen.sesame", 0},
+    {"allergen.celery", 0},
+    {"allergen.mustard", 0},
+    {"allergen.lupin", 0},
+    {"allergen.sulphites", 0},
+    // Species
+    {"allergen.almond", 0},
+    {"allergen.black-walnut", 0},
+    {"allergen.brazil-nut", 0},
+    {"allergen.california-walnut", 0},
+    {"allergen.cashew", 0},
+    {"allergen.chestnut", 0},
+    {"allergen.coconut", 0},
+    {"allergen.hazelnut", 0},
+    {"allergen.heartnut", 0},
+    {"allergen.macadamia", 0},
+    {"allergen.pecan", 0},
+    {"allergen.pine-nut", 0},
+    {"allergen.pistachio", 0},
+    {"allergen.walnut", 0},
+    {"allergen.spelt", 0},
+    {"allergen.khorasan", 0},
+    {"allergen.durum", 0},
+    {"allergen.anchovy", 0},
+    {"allergen.bass", 0},
+    {"allergen.carp", 0},
+    {"allergen.catfish", 0},
+    {"allergen.cod", 0},
+    {"allergen.flounder", 0},
+    {"allergen.haddock", 0},
+    {"allergen.hake", 0},
+    {"allergen.halibut", 0},
+    {"allergen.herring", 0},
+    {"allergen.mackerel", 0},
+    {"allergen.mahi-mahi", 0},
+    {"allergen.monkfish", 0},
+    {"allergen.perch", 0},
+    {"allergen.plaice", 0},
+    {"allergen.pollock", 0},
+    {"allergen.salmon", 0},
+    {"allergen.sardine", 0},
+    {"allergen.snapper", 0},
+    {"allergen.sole", 0},
+    {"allergen.sprat", 0},
+    {"allergen.swordfish", 0},
+    {"allergen.tilapia", 0},
+    {"allergen.trout", 0},
+    {"allergen.tuna", 0},
+    {"allergen.turbot", 0},
+    {"allergen.whiting", 0},
+    {"allergen.crab", 0},
+    {"allergen.crayfish", 0},
+    {"allergen.krill", 0},
+    {"allergen.langoustine", 0},
+    {"allergen.lobster", 0},
+    {"allergen.prawn", 0},
+    {"allergen.abalone", 0},
+    {"allergen.clam", 0},
+    {"allergen.cockle", 0},
+    {"allergen.cuttlefish", 0},
+    {"allergen.mussel", 0},
+    {"allergen.octopus", 0},
+    {"allergen.oyster", 0},
+    {"allergen.scallop", 0},
+    {"allergen.snail", 0},
+    {"allergen.squid", 0},
+    {"allergen.whelk", 0},
+};
+
+struct Family {
+  QLatin1String prefix;
+  int values;
+};
+
+// A kitchen may add an allergen of its own law, a list, an equipment or a container, and the words for it.
+constexpr std::array<Family, 4> kFamilies{{{QLatin1String("allergen."), 0},
+                                           {QLatin1String("list."), 0},
+                                           {QLatin1String("equipment."), 0},
+                                           {QLatin1String("container."), 2}}};
+
+const Family* family_of(const QString& key) {
+  const auto found = std::find_if(kFamilies.begin(), kFamilies.end(), [&](const Family& family) {
+    return key.startsWith(family.prefix) && key.size() > family.prefix.size();
+  });
+  return found == kFamilies.end() ? nullptr : &*found;
+}
+
+const QHash<QString, int>& values_by_key() {
+  static const QHash<QString, int> table = [] {
+    QHash<QString, int> built;
+    for (const Row& row : kRows) built.insert(QString::fromLatin1(row.key), row.values);
+    return built;
+  }();
+  return table;
+}
+
+}  // namespace
+
+const QStringList& keys() {
+  static const QStringList all = [] {
+    QStringList built;
+    for (const Row& row : kRows) built.append(QString::fromLatin1(row.key));
+    return built;
+  }();
+  return all;
+}
+
+int values_of(const QString& key) {
+  const Family* family = family_of(key);
+  return values_by_key().value(key, family ? family->values : 0);
+}
+
+bool is_known(const QString& key) { return values_by_key().contains(key) || family_of(key) != nullptr; }
+
+}  // namespace lardiner::words

@@ -1,0 +1,125 @@
+// Words and sentences as labels print them.
+#include "words/words.h"
+
+#include <QRegularExpression>
+
+#include "pack_files.h"
+
+using namespace lardiner::words;
+
+namespace {
+
+const char* const kNine[] = {"milk", "egg", "fish", "crustacean", "tree-nut", "wheat", "peanut", "soy", "sesame"};
+const char* const kFourteen[] = {"gluten-cereals", "wheat",     "rye",   "barley", "oats",     "crustacean", "egg",
+                                 "fish",           "peanut",    "soy",   "milk",   "tree-nut", "celery",     "mustard",
+                                 "sesame",         "sulphites", "lupin", "mollusc"};
+const char* const kTwelveNuts[] = {"almond", "black-walnut", "brazil-nut", "california-walnut",
+                                   "cashew", "hazelnut",     "heartnut",   "macadamia",
+                                   "pecan",  "pine-nut",     "pistachio",  "walnut"};
+
+QString allergen(const Language& language, const char* id) {
+  return language.word(QStringLiteral("allergen.") + QLatin1String(id));
+}
+
+}  // namespace
+
+TEST_CASE("a sentence is filled in one pass: braces in a value stay", "[words]") {
+  const Language language(
+      QStringLiteral("en"),
+      {{QStringLiteral("a"), QStringLiteral("{1} of {0}!")}, {QStringLiteral("b"), QStringLiteral("x")}}, {});
+  CHECK(language.sentence(QStringLiteral("a"), {QStringLiteral("{1}"), QStringLiteral("2")}) ==
+        QStringLiteral("2 of {1}!"));
+  CHECK(language.sentence(QStringLiteral("b"), {QStringLiteral("unused")}) == QStringLiteral("x"));
+}
+
+TEST_CASE("a word that is not there is seen, never silent", "[words]") {
+  const Language language(QStringLiteral("en"), {}, {});
+  CHECK_FALSE(language.has(QStringLiteral("allergen.lupin")));
+  CHECK(language.word(QStringLiteral("allergen.lupin")) == QStringLiteral("[allergen.lupin]"));
+}
+
+TEST_CASE("every entry of the US, EU and Canadian lists has a name in each language",
+          "[words][allergen][src:21-usc-321/qq][src:eu-1169-2011/annex-ii][src:canada-fdr/B.01.010.1]") {
+  for (const char* code : {"en", "es"}) {
+    const Language language = shipped(QLatin1String(code));
+    for (const char* id : kNine) CHECK(language.has(QStringLiteral("allergen.") + QLatin1String(id)));
+    for (const char* id : kFourteen) CHECK(language.has(QStringLiteral("allergen.") + QLatin1String(id)));
+    CHECK(language.has(QStringLiteral("allergen.triticale")));
+  }
+}
+
+TEST_CASE("the twelve nuts of the US list, and those that left it, have names",
+          "[words][allergen][src:fda-allergen-qa5]") {
+  for (const char* code : {"en", "es"}) {
+    const Language language = shipped(QLatin1String(code));
+    for (const char* id : kTwelveNuts) CHECK(language.has(QStringLiteral("allergen.") + QLatin1String(id)));
+    CHECK(language.has(QStringLiteral("allergen.coconut")));
+    CHECK(language.has(QStringLiteral("allergen.chestnut")));
+  }
+}
+
+TEST_CASE("no two allergens have the same name in a language", "[words][allergen]") {
+  for (const char* code : {"en", "es"}) {
+    const Language language = shipped(QLatin1String(code));
+    QStringList names;
+    for (const QString& key : keys()) {
+      if (key.startsWith(QLatin1String("allergen."))) names.append(language.word(key));
+    }
+    CHECK(names.removeDuplicates() == 0);
+  }
+}
+
+TEST_CASE("species are named without brackets, since they stand in brackets", "[words][allergen]") {
+  const QStringList all = keys();
+  const qsizetype first = all.indexOf(QStringLiteral("allergen.almond"));
+  REQUIRE(first > 0);
+  for (const QString& key : all.mid(first)) CHECK_FALSE(shipped(QStringLiteral("es")).word(key).contains(u'('));
+}
+
+TEST_CASE("allergens are named in plain words", "[words][allergen]") {
+  const Language english = shipped(QStringLiteral("en"));
+  CHECK(english.list({allergen(english, "wheat"), allergen(english, "milk"), allergen(english, "egg")}) ==
+        QStringLiteral("wheat, milk, egg"));
+  CHECK(english.sentence(QStringLiteral("none_of"), {english.word(QStringLiteral("list.us"))}) ==
+        QStringLiteral("None of the US major allergens"));
+  const Language spanish = shipped(QStringLiteral("es"));
+  CHECK(spanish.sentence(QStringLiteral("none_of"), {spanish.word(QStringLiteral("list.us"))}) ==
+        QStringLiteral("Ninguno de los alérgenos principales de EE. UU."));
+}
+
+TEST_CASE("no pack says that food is free from anything", "[words]") {
+  const QRegularExpression free(QStringLiteral("\\bfree\\b|\\blibre\\b|\\bsin (?!control|fecha)"),
+                                QRegularExpression::CaseInsensitiveOption);
+  for (const char* code : {"en", "es"}) {
+    const Language language = shipped(QLatin1String(code));
+    for (const QString& key : keys()) CHECK_FALSE(free.match(language.word(key)).hasMatch());
+  }
+}
+
+TEST_CASE("labels read as a tired cook would say it", "[words]") {
+  const Language english = shipped(QStringLiteral("en"));
+  const auto say = [&](const char* key, const QStringList& values) {
+    return english.sentence(QString::fromLatin1(key), values);
+  };
+  CHECK(say("container.tub", {QStringLiteral("3"), QStringLiteral("24")}) == QStringLiteral("Tub 3 of 24"));
+  CHECK(say("keep_at_or_below", {QStringLiteral("5 °C (41 °F)")}) == QStringLiteral("Keep at 5 °C (41 °F) or below"));
+  CHECK(say("days_left_after_thawing", {QStringLiteral("4")}) == QStringLiteral("4 days left after thawing"));
+  CHECK(say("day_left_after_thawing", {QStringLiteral("1")}) == QStringLiteral("1 day left after thawing"));
+  CHECK(say("finished_discard", {QStringLiteral("__"), QStringLiteral("__")}) ==
+        QStringLiteral("Finished __ discard by __"));
+  CHECK(say("no_date", {english.word(QStringLiteral("missing.cook_reading"))}) ==
+        QStringLiteral("No date: the cook reading is missing."));
+}
+
+TEST_CASE("the safe handling statement has its fixed wording in English", "[words][src:memory]") {
+  // 9 CFR 317.2(l), 381.125(b); value from memory.
+  const QString text = shipped(QStringLiteral("en")).word(QStringLiteral("safe_handling"));
+  CHECK(
+      text.startsWith(QStringLiteral("Safe Handling Instructions. This product was prepared from inspected and "
+                                     "passed meat and/or poultry.")));
+  for (const char* part : {"Keep refrigerated or frozen. Thaw in refrigerator or microwave.",
+                           "Keep raw meat and poultry separate from other foods.", "Cook thoroughly.",
+                           "Keep hot foods hot. Refrigerate leftovers immediately or discard."}) {
+    CHECK(text.contains(QLatin1String(part)));
+  }
+}
