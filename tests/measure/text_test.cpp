@@ -219,7 +219,7 @@ TEST_CASE("2 lb of diced watermelon at 0.61 edible are 3.28 lb, bought as 3.5 lb
 }
 
 TEST_CASE("10 lb of edible onion at 90 in the hundred are bought as 11.2 lb, rounded up",
-          "[measure][rounding][src:computed]") {
+          "[measure][rounding][src:usda-sr28/FOOD_DES]") {
   const Quantity bought = scaled(pounds(10), Ratio(100, 90));
   CHECK(rounded_up_to_step(bought, quantity(Ratio(1, 10), Unit::Pound)) == quantity(Ratio(112, 10), Unit::Pound));
   CHECK(rounded_up_to_step(pounds(10), pounds(5)) == pounds(10));

@@ -4,6 +4,7 @@
 #include <QRegularExpression>
 
 #include "pack_files.h"
+#include "reader/read.h"
 
 using namespace lardiner::words;
 
@@ -19,6 +20,30 @@ const char* const kTwelveNuts[] = {"almond", "black-walnut", "brazil-nut", "cali
 
 QString allergen(const Language& language, const char* id) {
   return language.word(QStringLiteral("allergen.") + QLatin1String(id));
+}
+
+using lardiner::reader::Value;
+
+// The tables of the list `key`, none when it is not there.
+std::vector<Value> tables(const Value& of, QStringView key) {
+  const Value* list = of.find(key);
+  return list ? list->items : std::vector<Value>{};
+}
+
+void add_allergen(const Value& table, QStringList& keys) {
+  keys.append(QStringLiteral("allergen.") + table.find(u"id")->text);
+  for (const Value& species : tables(table, u"species")) keys.append(QStringLiteral("allergen.") + species.text);
+}
+
+// The keys of all substances, species, lists and entries in templates/rules/allergens.toml.
+QStringList words_of_law(const Value& law) {
+  QStringList keys;
+  for (const Value& substance : tables(law, u"substance")) add_allergen(substance, keys);
+  for (const Value& list : tables(law, u"list")) {
+    keys.append(QStringLiteral("list.") + list.find(u"id")->text);
+    for (const Value& entry : tables(list, u"entry")) add_allergen(entry, keys);
+  }
+  return keys;
 }
 
 }  // namespace
@@ -55,6 +80,22 @@ TEST_CASE("the twelve nuts of the US list, and those that left it, have names",
     for (const char* id : kTwelveNuts) CHECK(language.has(QStringLiteral("allergen.") + QLatin1String(id)));
     CHECK(language.has(QStringLiteral("allergen.coconut")));
     CHECK(language.has(QStringLiteral("allergen.chestnut")));
+  }
+}
+
+TEST_CASE("whatever the shipped law of allergens can name has a word in every shipped language", "[words][allergen]") {
+  QFile file(QStringLiteral(LARDINER_SOURCE_DIR "/templates/rules/allergens.toml"));
+  REQUIRE(file.open(QIODevice::ReadOnly));
+  const auto law = lardiner::reader::read_toml(file.readAll(), file.fileName());
+  REQUIRE(law.has_value());
+  const QStringList wanted = words_of_law(*law);
+  CHECK(wanted.size() > 100);
+  for (const char* code : {"en", "es"}) {
+    const Language language = shipped(QLatin1String(code));
+    for (const QString& key : wanted) {
+      INFO(key.toStdString());
+      CHECK(language.has(key));
+    }
   }
 }
 
