@@ -1,0 +1,138 @@
+// What the shipped faces print, what they refuse, and how wide a text is.
+#include "paper/face.h"
+
+#include <algorithm>
+
+#include "show.h"
+#include "tools.h"
+
+namespace lardiner::paper {
+
+namespace {
+
+QString printed(const QString& text) {
+  const problem::Expected<QString> result = shipped_faces().printable(text);
+  if (!result) FAIL(problem::text(result.error()).toStdString());
+  return *result;
+}
+
+QString refused(const QString& text) {
+  const problem::Expected<QString> result = shipped_faces().printable(text);
+  REQUIRE_FALSE(result);
+  CHECK(result.error().code == problem::Code::NoGlyph);
+  return problem::text(result.error());
+}
+
+}  // namespace
+
+TEST_CASE("a folder without the faces is refused, naming the file", "[paper][face]") {
+  const problem::Expected<Faces> faces = Faces::load(QStringLiteral("nowhere"));
+  REQUIRE_FALSE(faces);
+  CHECK(problem::text(faces.error()) ==
+        QStringLiteral("the face nowhere/AtkinsonHyperlegibleNext-Regular.ttf cannot be read\n"
+                       "  install Lardiner again: its fonts folder belongs to it"));
+}
+
+TEST_CASE("a file that is no face is refused", "[paper][face]") {
+  const Folder folder;
+  folder.write(QStringLiteral("AtkinsonHyperlegibleNext-Regular.ttf"), "not a face");
+  const problem::Expected<Faces> faces = Faces::load(folder.path(QString()));
+  REQUIRE_FALSE(faces);
+  CHECK(faces.error().code == problem::Code::Machine);
+}
+
+TEST_CASE("Latin text with accents, fractions, degrees and dashes is printable", "[paper][face]") {
+  for (const QString& text : {QStringLiteral("Jalapeño, crème brûlée, Süß, Smørrebrød, Žilina, Łódź"),
+                              QStringLiteral("½ ¼ ¾ ° − – — · “ ” ‘ ’ … × € £"), QStringLiteral("500 g"), QString()})
+    CHECK(printed(text) == text);
+}
+
+TEST_CASE("letters and their accents are composed", "[paper][face]") {
+  CHECK(printed(QStringLiteral("Jalapen\u0303o")) == QStringLiteral("Jalapeño"));
+  CHECK(printed(QStringLiteral("190 \u212A")) == QStringLiteral("190 K"));
+}
+
+TEST_CASE("a mark that composes with no letter is refused", "[paper][face]") {
+  CHECK(refused(QStringLiteral("x\u0303o")) ==
+        QStringLiteral("\"x\u0303o\" has U+0303 as character 2, a combining mark that makes no single letter with the "
+                       "one before it\n"
+                       "  use a letter that has its accent in it, or leave the mark out"));
+}
+
+TEST_CASE("a character that a face lacks is refused by its number and place", "[paper][face]") {
+  CHECK(refused(QStringLiteral("1⅕ cup")) ==
+        QStringLiteral("\"1⅕ cup\" has ⅕ (U+2155) as character 2, which the label faces do not have\n"
+                       "  write it in Latin letters, digits and common signs"));
+  CHECK(refused(QStringLiteral("辣椒")).startsWith(QStringLiteral("\"辣椒\" has 辣 (U+8FA3) as character 1, which")));
+  CHECK(refused(QStringLiteral("hot 🌶"))
+            .startsWith(QStringLiteral("\"hot 🌶\" has 🌶 (U+1F336) as character 5, which")));
+}
+
+TEST_CASE("a script that needs shaping is refused by its name", "[paper][face]") {
+  const std::vector<std::pair<QString, QString>> scripts = {
+      {QStringLiteral("حليب"), QStringLiteral("Arabic")},   {QStringLiteral("חלב"), QStringLiteral("Hebrew")},
+      {QStringLiteral("दूध"), QStringLiteral("Devanagari")}, {QStringLiteral("নুন"), QStringLiteral("Bengali")},
+      {QStringLiteral("பால்"), QStringLiteral("Tamil")},     {QStringLiteral("นม"), QStringLiteral("Thai")}};
+  for (const auto& [text, script] : scripts) {
+    const QString error = refused(QStringLiteral("Milk ") + text);
+    CHECK(error.contains(QStringLiteral(" as character 6, and %1 script cannot be set on labels\n").arg(script)));
+  }
+}
+
+TEST_CASE("line ends, tabs and direction marks are no text", "[paper][face]") {
+  CHECK(refused(QStringLiteral("Chilli\tbutter")) ==
+        QStringLiteral("\"Chilli\tbutter\" has U+0009 as character 7, which is a control code and prints nothing\n"
+                       "  delete it"));
+  for (const QString& text :
+       {QStringLiteral("a\nb"), QStringLiteral("a\u200Fb"), QStringLiteral("a\uE000b"), QString(QChar(0xD800))})
+    CHECK_FALSE(shipped_faces().printable(text));
+}
+
+TEST_CASE("soft hyphens and zero-width spaces are kept for breaking lines and take no width", "[paper][face]") {
+  const QString guided = QStringLiteral("Butter\u00ADmilch\u200B\u2060");
+  CHECK(printed(guided) == guided);
+  CHECK(shipped_faces().width(guided, Weight::Regular, {8}, {203}) ==
+        shipped_faces().width(u"Buttermilch", Weight::Regular, {8}, {203}));
+}
+
+TEST_CASE("a width is the sum of its letters' widths, in proportion to size and resolution", "[paper][face]") {
+  const Faces& faces = shipped_faces();
+  for (Weight weight : kWeights) {
+    const double one = faces.width(u"TUE 01 DEC", weight, {10}, {203}).value;
+    double sum = 0;
+    for (QChar c : QStringLiteral("TUE 01 DEC")) sum += faces.width(QStringView(&c, 1), weight, {10}, {203}).value;
+    CHECK(one == Approx(sum));
+    CHECK(faces.width(u"TUE 01 DEC", weight, {20}, {203}).value == Approx(2 * one));
+    CHECK(faces.width(u"TUE 01 DEC", weight, {10}, {406}).value == Approx(2 * one));
+  }
+  CHECK(faces.width(u"CONTAINS", Weight::Regular, {10}, {203}) < faces.width(u"CONTAINS", Weight::Bold, {10}, {203}));
+  CHECK(faces.width(u"CONTAINS", Weight::Bold, {10}, {203}) < faces.width(u"CONTAINS", Weight::ExtraBold, {10}, {203}));
+  CHECK(faces.width(u"", Weight::Bold, {10}, {203}).value == 0);
+}
+
+TEST_CASE("the faces state the heights that legibility is judged by", "[paper][face]") {
+  for (Weight weight : kWeights) {
+    const Face& face = shipped_faces()[weight];
+    CHECK(face.x_height > 0.45);
+    CHECK(face.x_height < face.cap_height);
+    CHECK(face.cap_height < face.ascent);
+    CHECK(face.descent > 0.15);
+    CHECK(face.glyph(U'x')->top == Approx(face.x_height * face.units_per_em).margin(12));
+    CHECK(face.glyph(U'H')->top == Approx(face.cap_height * face.units_per_em).margin(12));
+  }
+}
+
+TEST_CASE("the parts of a glyph are found with their own parts", "[paper][face]") {
+  for (Weight weight : kWeights) {
+    const Face& face = shipped_faces()[weight];
+    CHECK(face.parts(face.glyph(U'x')->id).empty());
+    CHECK(face.parts(face.glyph(U'ä')->id).size() >= 2);
+    for (char32_t c : face.characters()) {
+      const std::vector<std::uint16_t> all = face.parts(face.glyph(c)->id);
+      for (std::uint16_t part : all)
+        for (std::uint16_t nested : face.parts(part)) CHECK(std::count(all.begin(), all.end(), nested) == 1);
+    }
+  }
+}
+
+}  // namespace lardiner::paper
