@@ -277,3 +277,30 @@ TEST_CASE("every lot and serial of set 82 comes back from its address", "[gs1][d
     REQUIRE(parse_digital_link(*uri) == wanted);
   }
 }
+
+TEST_CASE("an address damaged in any way is refused or read as something that can be written again",
+          "[gs1][digital-link][src:practice/robustness]") {
+  const QString whole =
+      QStringLiteral("https://id.example/r/01/09520123456788/22/2A/10/A%2B1/21/7?17=261201&98=X%2FY&k=v#f");
+  const QString letters = QStringLiteral("/%?&=#;+.0127AZaz~ \x1d\u00e9");
+  std::mt19937 random(99);
+  const auto any = [&](qsizetype below) { return std::uniform_int_distribution<qsizetype>(0, below - 1)(random); };
+  int accepted = 0;
+  for (int run = 0; run < 20000; ++run) {
+    QString damaged = whole;
+    for (qsizetype change = any(3); change >= 0; --change) {
+      const qsizetype at = any(damaged.size());
+      if (any(2) == 0)
+        damaged[at] = letters[any(letters.size())];
+      else
+        damaged.remove(at, any(6));
+    }
+    const auto read = parse_digital_link(damaged);
+    if (!read) continue;
+    INFO(damaged.toStdString());
+    ++accepted;
+    const auto again = digital_link(*read);
+    if (again) REQUIRE(parse_digital_link(*again) == *read);
+  }
+  CHECK(accepted > 1000);
+}

@@ -1,6 +1,8 @@
 // Elements in brackets and with FNC1, and what is wrong with a value.
 #include "gs1/element.h"
 
+#include <random>
+
 #include "show.h"
 
 using namespace lardiner::gs1;
@@ -169,4 +171,29 @@ TEST_CASE("lot and serial need the GTIN beside them", "[gs1][element][src:gs1-di
   CHECK(
       text(together_faults(read("(01)09520123456788(250)A")))
           .contains(QStringLiteral("(250) SECONDARY SERIAL stands without 01 with 21 or 03 with 21 or 8006 with 21")));
+}
+
+TEST_CASE("an element string damaged in any way is refused or written back as the same elements",
+          "[gs1][element][src:practice/robustness]") {
+  const QString whole =
+      QStringLiteral("^010952012345678810ABC1^17261201310300018921X^7003261201104042312345^80082611250705");
+  const QString letters = QStringLiteral("^0123789AZ( \x1d");
+  std::mt19937 random(77);
+  const auto any = [&](qsizetype below) { return std::uniform_int_distribution<qsizetype>(0, below - 1)(random); };
+  int accepted = 0;
+  for (int run = 0; run < 20000; ++run) {
+    QString damaged = whole;
+    const qsizetype at = any(damaged.size());
+    if (any(2) == 0)
+      damaged[at] = letters[any(letters.size())];
+    else
+      damaged.remove(at, any(40));
+    const auto read = read_fnc1_string(damaged);
+    if (!read) continue;
+    INFO(damaged.toStdString());
+    ++accepted;
+    REQUIRE(read_fnc1_string(fnc1_string(*read).value()) == *read);
+    REQUIRE(read_bracketed(bracketed(*read)) == *read);
+  }
+  CHECK(accepted > 400);
 }
