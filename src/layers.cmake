@@ -15,6 +15,10 @@ if(CMAKE_BUILD_TYPE STREQUAL "Release")
   # GCC 12's flow analysis reports null dereferences inside Qt's own inlined containers at -O2.
   list(REMOVE_ITEM LARDINER_WARNINGS -Wnull-dereference)
 endif()
+if(CMAKE_CXX_COMPILER_ID MATCHES Clang)
+  # Clang counts changes of sign among -Wconversion, GCC does not.
+  list(APPEND LARDINER_WARNINGS -Wno-sign-conversion)
+endif()
 
 # What every target of ours is compiled with.
 function(lardiner_compile target)
@@ -22,6 +26,11 @@ function(lardiner_compile target)
   target_compile_definitions(${target} PRIVATE QT_NO_CAST_TO_ASCII QT_NO_KEYWORDS QT_NO_FOREACH)
   if(LARDINER_SANITIZE)
     target_compile_options(${target} PRIVATE -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
+    target_link_options(${target} PUBLIC -fsanitize=address,undefined)
+  endif()
+  if(LARDINER_FUZZ)
+    target_compile_options(${target} PRIVATE -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all
+      -fno-omit-frame-pointer)
     target_link_options(${target} PUBLIC -fsanitize=address,undefined)
   endif()
 endfunction()

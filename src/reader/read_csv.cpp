@@ -224,8 +224,8 @@ void CsvReading::refuse_lone_return(qsizetype at) {
 }
 
 void CsvReading::refuse(Code code, const QString& what, const Place& place, const QString& hint) {
-  errors_.push_back(Error{code, what, place, hint});
-  if (errors_.size() >= kMostFaults) stopped_ = true;
+  if (errors_.size() < kMostFaults) errors_.push_back(Error{code, what, place, hint});
+  if (errors_.size() == kMostFaults) stopped_ = true;
 }
 
 }  // namespace

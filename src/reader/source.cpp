@@ -69,13 +69,19 @@ std::optional<problem::Error> Source::unreadable(qsizetype most) {
                           QStringLiteral("save it as UTF-8")};
   const qsizetype malformed = first_malformed(bytes_);
   if (malformed >= 0)
-    return problem::Error{Code::Syntax, QStringLiteral("this byte is not UTF-8 text"), place(malformed, malformed + 1),
+    return problem::Error{Code::Syntax, QStringLiteral("this byte is not UTF-8 text"), place_of_malformed(malformed),
                           QStringLiteral("save the file as UTF-8")};
   const qsizetype nul = bytes_.indexOf('\0');
   if (nul >= 0)
     return problem::Error{Code::Syntax, QStringLiteral("a NUL byte stands in the text"), place(nul, nul + 1),
                           QStringLiteral("remove it, or save the file as plain UTF-8 text")};
   return std::nullopt;
+}
+
+// The line is shown as far as it can be read, with U+FFFD for the byte at fault.
+problem::Place Source::place_of_malformed(qsizetype at) const {
+  const QByteArray readable = bytes_.first(at) + QByteArray("\xEF\xBF\xBD");
+  return Source(readable, file_).place(at, readable.size());
 }
 
 void Source::move_to_line(qsizetype line) {

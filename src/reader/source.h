@@ -13,7 +13,7 @@ namespace lardiner::reader {
 /// over; going back within a line costs that line anew.
 class Source {
  public:
-  /// `bytes` must outlive this.
+  /// `bytes` must outlive this. Until `unreadable` has found nothing, call nothing else.
   Source(const QByteArray& bytes, QString file);
 
   /// What forbids reading at all: more than `most` bytes, not UTF-8, a NUL.
@@ -42,6 +42,7 @@ class Source {
     qsizetype offset = 0;
     qsizetype column = 1;
   };
+  problem::Place place_of_malformed(qsizetype at) const;
   void move_to_line(qsizetype line);
   void move_to(qsizetype offset);
   void show_line(problem::Place& place);
