@@ -1,6 +1,7 @@
 // Cooling is a critical limit: its readings against the rule set's stages.
 #pragma once
 
+#include <QDateTime>
 #include <QString>
 #include <vector>
 
@@ -15,12 +16,23 @@ struct Cooling {
   QString why;  ///< "21 °C (70 °F) was not reached within 2 h: at 14:05 it read …"
 };
 
-/// Readings in any order. A stage is passed when a reading at or below its `to` lies within its time from the first
-/// reading at or above its `from` (or from the end of the cook where no such reading is given). A corrective action (reheat and
-/// cool once) is judged by the readings after the reheat.
-Cooling cooling(const std::vector<book::CoolingStage>& stages, const Record& record, const QDateTime& now);
+/// Of cooked food (`rules.cooling`). Readings in any order; each is judged in its own scale. The clock starts at the
+/// last of the first readings that are at or above the first stage's `from`: the food cannot have passed it sooner;
+/// without one, at the end of the cook, else of the making. A stage is passed by a reading at or below its `to` within
+/// its time of that start. Missed is what a reading shows, or what has no such reading when its time is over at `now`;
+/// until then it is Pending. A corrective action (reheat and cool once) that names who took it, with a Reheated event
+/// of all containers that meets `rules`' minimum for hot holding, has the readings after the reheat judged afresh.
+/// Times in `why` are the zone's of the record's made_at.
+Cooling cooling(const book::RuleSet& rules, const Record& record, const QDateTime& now);
 
-/// Whether one of the readings meets one of the ways of `minimum`.
-bool cooked_enough(const std::vector<CookReading>& readings, const book::CookMinimum& minimum, const book::RuleSet& rules);
+/// Of food made from room-temperature ingredients (`rules.cooling_from_ambient`): the same, but the clock starts at the
+/// end of the making (its start, where no end is written) or at the first reading, whichever is the earlier; there is
+/// no reheating.
+Cooling cooling_from_ambient(const book::RuleSet& rules, const Record& record, const QDateTime& now);
+
+/// Whether one of the readings meets one of the ways of `minimum`. One from a microwave oven must meet the rule set's
+/// microwave minimum, standing time included, and the temperature of one of the ways.
+bool cooked_enough(const std::vector<CookReading>& readings, const book::CookMinimum& minimum,
+                   const book::RuleSet& rules);
 
 }  // namespace lardiner::batch
