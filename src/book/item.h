@@ -92,6 +92,7 @@ struct ContainerSpec {
   QString media;
   Purpose purpose = Purpose::Inside;
   QStringList languages;        ///< empty: the kitchen's first
+  State kept = State::Chilled;  ///< how it leaves this kitchen: Chilled, Frozen, Ambient or HotHeld
   problem::Place place;
 };
 

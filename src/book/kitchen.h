@@ -35,6 +35,7 @@ struct Kitchen {
   std::vector<LotPart> lot;
   measure::Quantity scale_step;
   measure::TemperatureLimit freezer;  ///< printed as "keep at"; common practice −18 °C (0 °F)
+  QString ingredient_media;    ///< id of the medium for opened, thawed, cut and decanted ingredients, and for HOLD labels of unknown containers
   bool merge_compounds = false;       ///< ingredient statements: compounds merged and summed instead of in parentheses
 };
 
@@ -42,11 +43,13 @@ struct Site {
   QString id;
   LocalText name;
   QString allergen_list;  ///< empty: the kitchen's
+  problem::Place place;
 };
 
 struct Person {
   QString initials;
   QString name;
+  problem::Place place;
 };
 
 /// What a label purpose is for.

@@ -1,0 +1,46 @@
+// Finding the things of a book by their ids.
+#include "book/book.h"
+
+#include <algorithm>
+
+namespace lardiner::book {
+
+namespace {
+
+template <class T>
+const T* with_id(const std::vector<T>& all, const QString& id) {
+  const auto found = std::find_if(all.begin(), all.end(), [&](const T& one) { return one.id == id; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+template <class T>
+const T* indexed(const std::vector<T>& all, const QHash<QString, int>& index, const QString& id) {
+  const auto found = index.constFind(id);
+  return found == index.constEnd() ? nullptr : &all[static_cast<size_t>(*found)];
+}
+
+}  // namespace
+
+const Ingredient* Book::ingredient(const QString& id) const { return indexed(ingredients, ingredient_index, id); }
+const Product* Book::product(const QString& id) const { return indexed(products, product_index, id); }
+const Media* Book::medium(const QString& id) const { return with_id(media, id); }
+const Site* Book::site(const QString& id) const { return with_id(sites, id); }
+
+QStringList Book::item_ids() const {
+  QStringList ids;
+  for (const Ingredient& one : ingredients) ids += one.id;
+  for (const Product& one : products) ids += one.id;
+  return ids;
+}
+
+const SupplierItem* Ingredient::supplier_item(const QString& supplier_item_id) const {
+  return with_id(supplier_items, supplier_item_id);
+}
+
+const ShelfLife* Product::shelf_life(State state) const {
+  const auto found =
+      std::find_if(shelf_lives.begin(), shelf_lives.end(), [&](const ShelfLife& life) { return life.state == state; });
+  return found == shelf_lives.end() ? nullptr : &*found;
+}
+
+}  // namespace lardiner::book
