@@ -1,22 +1,12 @@
-// TOML to positioned values, by toml++; the only file that includes it.
+// TOML to positioned values, by toml++.
 #include <algorithm>
 
 #include "reader/quote.h"
 #include "reader/read.h"
 #include "reader/source.h"
 #include "reader/toml_fault.h"
+#include "reader/toml_library.h"
 #include "reader/toml_scan.h"
-
-// toml++ 3.3 asserts of its input what its next lines refuse properly ("[" before a control character), and in a
-// release tells the compiler to assume it; so its assertions are taken out, and the fuzz programs watch instead.
-#define TOML_EXCEPTIONS 0
-#define TOML_HEADER_ONLY 1
-#define TOML_MAX_NESTED_VALUES 32
-#define TOML_ASSERT(expr) static_assert(true)
-#include <toml++/impl/preprocessor.h>
-#undef TOML_ASSERT_ASSUME
-#define TOML_ASSERT_ASSUME(expr) static_assert(true)
-#include <toml++/toml.h>
 
 namespace lardiner::reader {
 

@@ -103,6 +103,8 @@ qsizetype Source::line_end(qsizetype offset) const {
 }
 
 problem::Place Source::place(qsizetype begin, qsizetype end) {
+  const bool at_newline = begin < bytes_.size() && bytes_[begin] == '\n';
+  if (at_newline && begin > 0 && bytes_[begin - 1] == '\r') --begin;  // both are the end of the line
   move_to(begin);
   problem::Place place{file_, static_cast<int>(cursor_.line + 1), static_cast<int>(cursor_.column), {}, 0, 1};
   for (qsizetype at = begin; at < std::min(end, bytes_.size()) && bytes_[at] != '\n'; ++at) {

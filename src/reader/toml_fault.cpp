@@ -158,6 +158,11 @@ Error not_closed(const Fault& fault) {
                           : QStringLiteral("write the whole { } on one line, commas between, none after the last"));
 }
 
+Error header_not_closed(const Fault& fault) {
+  return fault.error(Code::Syntax, QStringLiteral("a ] is missing here"), Span{fault.at, fault.at + 1},
+                     QStringLiteral("write a table as [name], one of several as [[name]]"));
+}
+
 Error adds_to_whole(const Fault& fault) {
   const Span span = key_before(fault);
   return fault.error(Code::Conflict,
@@ -190,7 +195,7 @@ Error toml_fault(Source& source, const TomlScan& scan, const QString& descriptio
   if (says("TOML_MAX_NESTED_VALUES")) return too_deep(fault);
   if (says("cannot insert") || says("as dotted")) return adds_to_whole(fault);
   if (says("cannot redefine") || says("already been defined")) return said_twice(fault);
-  if (says("parsing string:") || says("unicode scalar sequence:") || says("escape")) return bad_text(fault);
+  if (says("string:") || says("unicode scalar sequence:") || says("escape")) return bad_text(fault);
   if (says("key-value pair: expected '='")) return no_equals(fault);
   if (says("expected keys, tables")) return no_key(fault);
   if (says("expected a comment or whitespace")) return more_after(fault);
@@ -199,6 +204,7 @@ Error toml_fault(Source& source, const TomlScan& scan, const QString& descriptio
   if (says("parsing value:") || says("parsing boolean:") || says("could not determine") ||
       says("key-value pair: encountered end-of-file") || says("pair: expected value"))
     return no_value(fault);
+  if (says("table header: encountered end") || says("table header: expected ']'")) return header_not_closed(fault);
   if (says("parsing array") || says("parsing inline table")) return not_closed(fault);
   return in_library_words(fault);
 }

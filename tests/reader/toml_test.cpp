@@ -68,11 +68,11 @@ TEST_CASE("texts of one line and of several, with escapes or without", "[reader]
   const Value file = toml(
       "str = \"I'm a string. \\\"You can quote me\\\". Name\\tJos\\u00E9\\nLocation\\tSF.\"\n"
       "fox = \"\"\"\\\n  The quick brown \\\n\n  fox.\"\"\"\nroses = \"\"\"\nRoses are red\nViolets\"\"\"\n"
-      "path = 'C:\\Users\\nodejs'\nboth = \"\"\"\"This,\" she said\"\"\"\"\n");
+      "path = 'D:\\book\\nuts'\nboth = \"\"\"\"This,\" she said\"\"\"\"\n");
   CHECK(text(file, "str") == QString::fromUtf8("I'm a string. \"You can quote me\". Name\tJosé\nLocation\tSF."));
   CHECK(text(file, "fox") == QStringLiteral("The quick brown fox."));
   CHECK(text(file, "roses") == QStringLiteral("Roses are red\nViolets"));
-  CHECK(text(file, "path") == QStringLiteral("C:\\Users\\nodejs"));
+  CHECK(text(file, "path") == QStringLiteral("D:\\book\\nuts"));
   CHECK(text(file, "both") == QStringLiteral("\"This,\" she said\""));
 }
 
@@ -126,6 +126,15 @@ TEST_CASE("a text that is not closed is shown where it opens", "[reader][toml][e
                        "  end it with ' on the same line, or write ''' around text of several lines"));
   CHECK(toml_error("a = 1\nb = \"\"\"x\ny\n") ==
         QStringLiteral("book.toml:2:5: this text is never closed\n  b = \"\"\"x\n      ^^^^\n  end it with \"\"\""));
+  CHECK(toml_error("'''\r\n") ==
+        QStringLiteral("book.toml:1:1: this text is never closed\n  '''\n  ^^^\n  end it with '''"));
+}
+
+TEST_CASE("a table's name that is not closed", "[reader][toml][errors][src:toml-1.0/table]") {
+  const QString told =
+      QStringLiteral("a ] is missing here\n  [a\n    ^\n  write a table as [name], one of several as [[name]]");
+  CHECK(toml_error("[a") == QStringLiteral("book.toml:1:3: ") + told);
+  CHECK(toml_error("[a\r\nb = 1\r\n") == QStringLiteral("book.toml:1:3: ") + told);
 }
 
 TEST_CASE("a missing equals sign, key or value", "[reader][toml][errors][src:toml-1.0/key-value-pair]") {
