@@ -177,7 +177,7 @@ class Amending {
     fields.finish();
     if (!id) return;
     const Figure* figure = find(fields, *id);
-    if (figure == nullptr || !value || !authority) return;
+    if (figure == nullptr || !value || !authority || twice(fields, *figure)) return;
     apply(fields, *figure, *value, authority->simplified());
   }
 
@@ -192,6 +192,16 @@ class Amending {
     return nullptr;
   }
 
+  // A second amendment of the same figure would win in silence.
+  bool twice(Fields& fields, const Figure& figure) {
+    const bool again = amended_.contains(figure.id);
+    amended_ += figure.id;
+    if (again)
+      fields.refuse(u"figure", Code::Duplicate, QStringLiteral("figure \"%1\" is amended twice").arg(figure.id),
+                    QStringLiteral("keep one of the two amendments"));
+    return again;
+  }
+
   void apply(Fields& fields, const Figure& figure, const QString& value, const QString& authority) {
     const auto change = figure.read(value);
     if (!change) {
@@ -204,41 +214,29 @@ class Amending {
           QStringLiteral("keep to %1, or name the document that allows more as its authority").arg(change->now));
     } else {
       change->apply();
-      *figure.authority = {
-          shared(figure) ? QStringLiteral("%1, amending %2").arg(authority, figure.authority->text()) : authority,
-          QString()};
+      *figure.authority = amended_authority(figure, authority);
     }
   }
 
-  // Whether the authority stands for other figures too, which this amendment leaves as published.
-  bool shared(const Figure& figure) const {
-    return std::count_if(figures_.begin(), figures_.end(),
-                         [&](const Figure& f) { return f.authority == figure.authority; }) > 1;
+  // One that stands for other figures too, which may be left as published, names what it amends.
+  Authority amended_authority(const Figure& figure, const QString& authority) const {
+    const auto same = [&](const Figure& f) { return f.authority == figure.authority; };
+    if (std::count_if(figures_.begin(), figures_.end(), same) == 1) return {authority, {}};
+    const QString before = figure.authority->text();
+    const QString amending = authority + QStringLiteral(", amending ");
+    return {before.startsWith(amending) ? before : amending + before, {}};
   }
 
   RuleSet& rules_;
   problem::Errors& errors_;
   std::vector<Figure> figures_;
+  QStringList amended_;
 };
-
-// A second amendment of the same figure would win in silence.
-void refuse_repeats(const std::vector<const reader::Value*>& amendments, problem::Errors& errors) {
-  QStringList seen;
-  for (const reader::Value* table : amendments) {
-    const reader::Value* figure = table->find(u"figure");
-    if (figure == nullptr) continue;
-    if (seen.contains(figure->text))
-      errors.push_back({Code::Duplicate, QStringLiteral("figure \"%1\" is amended twice").arg(figure->text),
-                        figure->place, QStringLiteral("keep one of the two amendments")});
-    seen += figure->text;
-  }
-}
 
 }  // namespace
 
 void amend(RuleSet& rules, const std::vector<const reader::Value*>& amendments, problem::Errors& errors) {
   if (amendments.empty()) return;
-  refuse_repeats(amendments, errors);
   Amending amending(rules, errors);
   for (const reader::Value* table : amendments) amending.amend(*table);
   set_named_figures(rules);

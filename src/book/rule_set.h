@@ -94,7 +94,7 @@ problem::ExpectedAll<RuleSet> read_rule_set(const QByteArray& toml, const QStrin
 /// Applies the kitchen's [[amendment]] tables: `figure` (an id of `figure_ids`), `value` (5 days, 3 h, 170 °F 15 s: as
 /// the figure is; a temperature without a time keeps the time), `authority`. A figure may be tightened freely;
 /// loosening needs an authority that is not the kitchen ("kitchen rule"). A refused amendment changes nothing. Faults
-/// are added to `errors`.
+/// are added to `errors`. REQUIRES: `rules` was read by read_rule_set.
 void amend(RuleSet& rules, const std::vector<const reader::Value*>& amendments, problem::Errors& errors);
 
 /// Every figure that can be amended: "ready-to-eat-chilled", "hot-holding", "cook-poultry", "microwave-cook",
