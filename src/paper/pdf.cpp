@@ -3,8 +3,8 @@
 
 #include <hpdf.h>
 
-#include <algorithm>
 #include <array>
+#include <vector>
 
 #include "paper/pdf_content.h"
 #include "paper/pdf_fonts.h"
@@ -18,6 +18,9 @@ void ignore(HPDF_STATUS, HPDF_STATUS, void*) {}
 
 // Pages hang in groups under the root: an array of libharu ends at 32,767.
 constexpr int kPagesInGroup = 256;
+// Further forms are written out on their pages: a dictionary of libharu ends at 4,095 entries and is searched from the
+// start at each addition.
+constexpr int kMostForms = 2000;
 
 struct FreeDocument {
   void operator()(HPDF_Doc document) const { HPDF_Free(document); }
@@ -61,6 +64,7 @@ class PdfWriter::Document {
   void describe(const PdfSettings& settings);
   QByteArray drawn(const Drawing& drawing);
   HPDF_Dict stream_of(const QByteArray& bytes);
+  void add_shared(QByteArray& content, int form) const;
   HPDF_Pages group();
   problem::Expected<QByteArray> saved();
 
@@ -73,6 +77,7 @@ class PdfWriter::Document {
   HPDF_Dict forms_ = nullptr;
   HPDF_Pages group_ = nullptr;
   int form_count_ = 0;
+  std::vector<QByteArray> written_out_;  // the forms from kMostForms on
   int page_count_ = 0;
   std::optional<problem::Error> fault_;
 };
@@ -81,6 +86,7 @@ void PdfWriter::Document::begin(const PdfSettings& settings) {
   fault_.reset();
   used_ = {};
   form_count_ = page_count_ = 0;
+  written_out_.clear();
   size_ = settings.size;
   content_.set_page(size_);
   HPDF_Doc doc = haru_.get();
@@ -128,7 +134,13 @@ PdfWriter::Form PdfWriter::Document::add_form(const Drawing& shared) {
   const Form form{form_count_++};
   if (fault_) return form;
   HPDF_Doc doc = haru_.get();
-  HPDF_Dict dict = stream_of("0 g\n" + drawn(shared));
+  const QByteArray content = "0 g\n" + drawn(shared);  // never empty: readers warn of an empty stream
+  if (fault_) return form;
+  if (form_count_ > kMostForms) {
+    written_out_.push_back(content);
+    return form;
+  }
+  HPDF_Dict dict = stream_of(content);
   if (!dict) return form;
   dict->header.obj_class |= HPDF_OSUBCLASS_XOBJECT;
   const HPDF_Box box = {0, 0, static_cast<HPDF_REAL>(size_.width.value), static_cast<HPDF_REAL>(size_.height.value)};
@@ -146,8 +158,10 @@ void PdfWriter::Document::add_page(std::optional<Form> form, const Drawing& own)
   ++page_count_;
   if (fault_ || page_count_ > kMostPages) return;
   QByteArray content = content_.to_dots();
-  if (form) content += '/' + form_name(static_cast<int>(*form)) + " Do\n";
-  HPDF_Dict stream = stream_of(content + drawn(own));
+  if (form) add_shared(content, static_cast<int>(*form));
+  content += drawn(own);
+  if (fault_) return;
+  HPDF_Dict stream = stream_of(content);
   HPDF_Dict page = stream ? HPDF_Dict_New(haru_->mmgr) : nullptr;
   HPDF_Pages parent = page ? group() : nullptr;
   if (!check(parent && HPDF_Xref_Add(haru_->xref, page) == HPDF_OK &&
@@ -155,6 +169,13 @@ void PdfWriter::Document::add_page(std::optional<Form> form, const Drawing& own)
              HPDF_Pages_AddKids(parent, page) == HPDF_OK))
     return;
   page->header.obj_class |= HPDF_OSUBCLASS_PAGE;  // only now: it is counted as one, and has no drawing state
+}
+
+void PdfWriter::Document::add_shared(QByteArray& content, int form) const {
+  if (form < kMostForms)
+    content += '/' + form_name(form) + " Do\n";
+  else
+    content += written_out_[static_cast<std::size_t>(form - kMostForms)];
 }
 
 HPDF_Pages PdfWriter::Document::group() {

@@ -153,6 +153,33 @@ TEST_CASE("what labels share is in the file once: a further label takes less tha
   CHECK(few > 0);
 }
 
+TEST_CASE("thousands of batches in one file each keep their own shared drawing", "[paper][pdf]") {
+  PdfWriter writer(shipped_faces());
+  writer.begin(settings());
+  for (int batch = 1; batch <= 4500; ++batch) {
+    Drawing shared;
+    shared.texts = {text(Weight::Bold, 8, 10, 50, QStringLiteral("Batch %1").arg(batch))};
+    const PdfWriter::Form form = writer.add_form(shared);
+    if (batch % 500 == 1)
+      for (int tub : {1, 2}) {
+        Drawing own;
+        own.texts = {text(Weight::Regular, 8, 10, 90, QStringLiteral("Tub %1").arg(tub))};
+        writer.add_page(form, own);
+      }
+  }
+  const problem::Expected<QByteArray> pdf = writer.finish();
+  REQUIRE(pdf);
+  const Folder folder;
+  const QString file = folder.write(QStringLiteral("batches.pdf"), *pdf);
+  QByteArray wanted;
+  for (int batch = 1; batch <= 4500; batch += 500)
+    for (int tub : {1, 2}) wanted += "Batch " + QByteArray::number(batch) + "\nTub " + QByteArray::number(tub) + "\n\f";
+  const Ran ran = run(QStringLiteral("pdftotext"), {QStringLiteral("-raw"), file, QStringLiteral("-")});
+  CHECK(ran.err == "");
+  CHECK(ran.out == wanted);
+  check_silent(QStringLiteral("qpdf"), {QStringLiteral("--check"), file});
+}
+
 TEST_CASE("the same drawings give the same bytes", "[paper][pdf]") {
   const QByteArray once = lids(40);
   CHECK(lids(40) == once);
