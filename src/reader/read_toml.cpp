@@ -16,6 +16,8 @@ using problem::Code;
 using problem::Error;
 using problem::Place;
 
+constexpr qsizetype kMostWidth = 160;  // no longer caret line is drawn
+
 bool stands_in_number_or_date(char c) {
   return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
          QByteArrayView("+-._:").contains(c);
@@ -108,9 +110,9 @@ class TomlValues {
 
   Place place_of(const toml::source_region& region) {
     const qsizetype begin = offset(region.begin);
-    if (region.end.line != region.begin.line) return source_.place(begin, begin + 1);
-    const qsizetype end = offset(region.end);
-    return source_.place(begin, end);
+    const bool one_line = region.end.line == region.begin.line;
+    const auto width = static_cast<qsizetype>(region.end.column) - static_cast<qsizetype>(region.begin.column);
+    return source_.place(begin, source_.after(begin, one_line ? std::min(width, kMostWidth) : 1));
   }
 
   Source& source_;

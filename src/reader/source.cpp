@@ -107,11 +107,11 @@ problem::Place Source::place(qsizetype begin, qsizetype end) {
   if (at_newline && begin > 0 && bytes_[begin - 1] == '\r') --begin;  // both are the end of the line
   move_to(begin);
   problem::Place place{file_, static_cast<int>(cursor_.line + 1), static_cast<int>(cursor_.column), {}, 0, 1};
-  for (qsizetype at = begin; at < std::min(end, bytes_.size()) && bytes_[at] != '\n'; ++at) {
+  const auto ends_line = [&](qsizetype at) {
+    return bytes_[at] == '\n' || (bytes_[at] == '\r' && at + 1 < bytes_.size() && bytes_[at + 1] == '\n');
+  };
+  for (qsizetype at = begin; at < std::min(end, bytes_.size()) && !ends_line(at) && place.width < kMostShown; ++at)
     if (!continues(bytes_[at])) ++place.width;
-    if (place.width >= kMostShown) break;
-  }
-  if (place.width > 1 && end > line_end(begin) && bytes_[line_end(begin)] == '\r') --place.width;
   place.width = std::max(1, place.width);
   show_line(place);
   return place;
@@ -132,6 +132,15 @@ qsizetype Source::offset(qsizetype line, qsizetype column) {
     if (cursor_.offset >= bytes_.size() || !continues(bytes_[cursor_.offset])) ++cursor_.column;
   }
   return cursor_.offset;
+}
+
+qsizetype Source::after(qsizetype begin, qsizetype letters) const {
+  qsizetype at = begin;
+  for (; letters > 0 && at < bytes_.size(); --letters) {
+    ++at;
+    while (at < bytes_.size() && continues(bytes_[at])) ++at;
+  }
+  return at;
 }
 
 void Source::show_line(problem::Place& place) {

@@ -33,7 +33,9 @@ class Source {
   problem::Place line_place(qsizetype offset);
   /// The offset of a line and column, both from 1; a column beyond the line's end is its end.
   qsizetype offset(qsizetype line, qsizetype column);
-  /// The first offset after `offset` that stands in another line's text: the line's end, newline not included.
+  /// The offset so many code points after `begin`, or the end of the file.
+  qsizetype after(qsizetype begin, qsizetype letters) const;
+  /// The end of the line in which `offset` stands, its line break not included.
   qsizetype line_end(qsizetype offset) const;
 
  private:

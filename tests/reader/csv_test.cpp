@@ -177,6 +177,18 @@ TEST_CASE("a fault in a very long line is shown in part, its column being the fi
             QStringLiteral("^\n  put the whole field in quotes and double the quotes within: \"12\"\" tray\"\n"));
 }
 
+TEST_CASE("a row of very many fields takes no longer than its length", "[reader][csv][places]") {
+  QByteArray names = "c0";
+  QByteArray fields = "x";
+  for (int i = 1; i < 20000; ++i) {
+    names += ",c" + QByteArray::number(i);
+    fields += ",x";
+  }
+  const CsvRows read = csv(names + "\n" + fields + "\n");
+  CHECK(read.rows.at(0).entries.back().second.place.column == 39999);
+  CHECK(read.rows.at(0).entries.back().second.place.shown_from == 39919);
+}
+
 TEST_CASE("reading stops after a hundred faults", "[reader][csv][errors]") {
   QByteArray bytes = "a\n";
   for (int i = 0; i < 500; ++i) bytes += "1,2\n";

@@ -115,6 +115,14 @@ TEST_CASE("a byte order mark and CRLF move no column", "[reader][toml][places]")
   CHECK(file.find(u"b")->place.source_line == QStringLiteral("b = 2"));
 }
 
+TEST_CASE("a line of very many values takes no longer than its length", "[reader][toml][places]") {
+  QByteArray line = "a = [0";
+  for (int i = 1; i < 20000; ++i) line += ",1";
+  const Value file = toml(line + "]\n");
+  CHECK(file.entries[0].second.items.back().place.column == 40004);
+  CHECK(file.entries[0].second.place.width == 156);
+}
+
 TEST_CASE("an empty TOML file is an empty table", "[reader][toml]") { CHECK(toml("").entries.empty()); }
 
 TEST_CASE("a text that is not closed is shown where it opens", "[reader][toml][errors][src:toml-1.0/string]") {
