@@ -4,6 +4,8 @@
 #include <QDateTime>
 #include <QHash>
 #include <QString>
+#include <QStringList>
+#include <optional>
 #include <vector>
 
 #include "batch/cooling.h"
@@ -15,19 +17,29 @@
 namespace lardiner::batch {
 
 struct Container {
-  int number = 0;              ///< n, from 1
-  int of = 0;                  ///< N
-  int group = 0;               ///< index into record.containers
+  int number = 0;  ///< n, from 1
+  int of = 0;      ///< N
+  int group = 0;   ///< index into record.containers
   QString serial;
-  int use_by = 0;              ///< index into Batch::use_bys: containers with the same timeline share one
-  bool discarded = false;      ///< no label
+  int use_by = 0;          ///< index into Batch::use_bys: containers with the same timeline share one
+  bool discarded = false;  ///< no label
 };
 
-/// What a substitution changed, against the formula.
+/// What a substitution (or something added, then without `instead_of`) changed, against the formula.
 struct Difference {
   QString item, instead_of;
   std::vector<book::Declaration> adds, removes;
   QString agreed_by;
+};
+
+/// One thing that really went in, and of what it is made itself: for ingredient statements.
+struct Part {
+  QString item;
+  QString supplier_item;                      ///< empty: any of the ingredient's
+  QString instead_of;                         ///< the formula's item that it replaces
+  std::optional<measure::Quantity> quantity;  ///< as recorded; absent: the formula's
+  std::vector<Part> parts;                    ///< of a lot of the same run; else empty, and the book says
+  std::optional<measure::Quantity> made;      ///< of a lot of the same run: what its `parts` gave
 };
 
 struct Batch {
@@ -35,23 +47,24 @@ struct Batch {
   int number = 0;
   QString lot;
   QString gtin;
-  QDateTime day_one;                       ///< made_at, or the cook that ended the raw inputs' clocks
+  QDateTime day_one;  ///< made_at, or the cook that ended the raw inputs' clocks
   std::vector<Container> containers;
   std::vector<UseBy> use_bys;
-  book::Declared declared;                 ///< of what really went in
+  book::Declared declared;  ///< of what really went in
   book::Readiness readiness = book::Readiness::Unknown;
-  bool previously_frozen = false;          ///< it or an input was
+  bool previously_frozen = false;  ///< it or an input was
   Cooling cooling;
   std::vector<Difference> differences;
+  std::vector<Part> parts;  ///< of what really went in, in the order of the formula, additions behind it
   std::vector<QString> warnings;
-  problem::Errors refused;                 ///< why there is no dated label; empty: there is one
-  QStringList missing;                     ///< words keys "missing.…" for the HOLD label, in order of weight
+  problem::Errors refused;  ///< why there is no dated label; empty: there is one
+  QStringList missing;      ///< words keys "missing.…" for the HOLD label, in order of weight
 };
 
 /// Computes every record of a run, inputs that are lots of the same run first (whatever the order of records). A record
-/// that is refused still yields a Batch with `refused` (and `missing`), for HOLD labels; it refuses what was made from it.
-/// Errors of the run as a whole (a lot made twice, a loop of lots) are put on the batches they touch.
-/// `now` is the time of the run; nothing is dated from it.
+/// that is refused still yields a Batch with `refused` (and `missing`), for HOLD labels; it refuses what was made from
+/// it. Errors of the run as a whole (a lot made twice, a loop of lots) are put on the batches they touch. `now` is the
+/// time of the run; nothing is dated from it.
 std::vector<Batch> compute(const book::Book& book, const std::vector<Record>& records, const QDateTime& now);
 
 }  // namespace lardiner::batch

@@ -15,15 +15,16 @@ struct RecordSettings {
   bool decimal_comma = false;  ///< CSV written with semicolons
 };
 
-/// What of a file could be read: faulty records are left out of `records`, each with at least one error that names its place.
+/// What of a file could be read: faulty records are left out of `records`, each with at least one error that names its
+/// place. A row that adds to a record which cannot be told leaves them all out: it may be an input of any of them.
 struct Records {
   std::vector<Record> records;
   problem::Errors errors;
 };
 
-/// JSON: one object a record, with lists `inputs`, `containers`, `cooked`, `cooled`, `events`.
-/// CSV: one row a record; further rows of the same `number` and an empty `product` add an input, a reading, an event or
-/// a container group to it, in any order of rows (docs: samples/kitchen/records and `lardiner labels --help`).
+/// Reads the format of RECORDS.md, one table a row. What cannot be read, cannot be true (a time in the future, more in
+/// the containers than was made) or is not in the book is an error at its cell, all of them at once. Whether the food
+/// is safe is for `compute` to say.
 Records read_records(const std::vector<reader::Value>& rows, const book::Book& book, const RecordSettings& settings);
 
 }  // namespace lardiner::batch

@@ -19,29 +19,29 @@ enum class Deed { Made, Opened, Thawed, Cut, Decanted };
 
 /// A date as a package or an older label states it.
 struct StatedEnd {
-  QDateTime end;          ///< the first instant at which it is past (a date D: the start of the day after D)
+  QDateTime end;  ///< the first instant at which it is past (a date D: the start of the day after D)
   bool is_date = true;
   book::EndKind kind = book::EndKind::UseBy;
 };
 
 /// One input of a making.
 struct Input {
-  QString item;                 ///< ingredient or product id
-  QString supplier_item;        ///< empty: not said, any of the ingredient's may have been used
-  QString lot;                  ///< the supplier's, or our own
+  QString item;           ///< ingredient or product id
+  QString supplier_item;  ///< empty: not said, any of the ingredient's may have been used
+  QString lot;            ///< the supplier's, or our own
   std::optional<measure::Quantity> quantity;
-  std::optional<StatedEnd> stated;      ///< its date as on its package or label, if written
-  std::optional<QDateTime> opened_at;   ///< when its package was opened
+  std::optional<StatedEnd> stated;     ///< its date as on its package or label, if written
+  std::optional<QDateTime> opened_at;  ///< when its package was opened
   std::optional<QDateTime> frozen_at, thawed_at;
-  QString instead_of;           ///< the formula's item that this replaces
-  QString agreed_by;            ///< who agreed to a difference in allergens
+  QString instead_of;  ///< the formula's item that this replaces
+  QString agreed_by;   ///< who agreed to a difference in allergens
   problem::Place place;
 };
 
 struct CookReading {
   QDateTime at;
   measure::Temperature core;
-  int seconds = 0;   ///< held at or above `core`
+  int seconds = 0;  ///< held at or above `core`
   bool microwave = false;
   int stood_seconds = 0;
   problem::Place place;
@@ -68,20 +68,21 @@ struct Event {
 
 struct ContainerGroup {
   int count = 1;
-  QString kind;                      ///< tub, tray, bag…
-  measure::Quantity holds;           ///< each
+  QString kind;             ///< tub, tray, bag…
+  measure::Quantity holds;  ///< each
   problem::Place place;
 };
 
 /// One making (or one opening, thawing, cutting, decanting).
 struct Record {
   Deed deed = Deed::Made;
-  QString item;                      ///< product id (Made), ingredient id otherwise
-  std::optional<int> number;         ///< the running number of the record
-  QString lot;                       ///< as given, verified against the pattern; empty: made by the pattern
+  QString item;                               ///< product id (Made), ingredient id otherwise
+  std::optional<int> number;                  ///< the running number of the record
+  QString lot;                                ///< as given, verified against the pattern; empty: made by the pattern
+  problem::Place lot_place;                   ///< of the lot as given
   std::optional<measure::Quantity> quantity;  ///< made
-  QDateTime made_at;                 ///< the START of the making
-  bool time_known = true;            ///< false: only a date was written; made_at is then the start of that day
+  QDateTime made_at;                          ///< the START of the making
+  bool time_known = true;                     ///< false: only a date was written; made_at is then the start of that day
   std::optional<QDateTime> made_to;
   QString by;
   std::vector<ContainerGroup> containers;
@@ -90,9 +91,10 @@ struct Record {
   std::vector<CoolReading> cooled;
   QString corrective_action, corrective_by;  ///< what was done about a missed cooling limit
   std::vector<Event> events;
-  QString site, order;               ///< whom the containers are for
-  QString supplier_item, supplier_lot;       ///< of a labelled ingredient
-  std::optional<StatedEnd> stated;           ///< of a labelled ingredient's package
+  QString site, order;                  ///< whom the containers are for
+  QString supplier_item, supplier_lot;  ///< of a labelled ingredient
+  std::optional<StatedEnd> stated;      ///< of a labelled ingredient's package
+  std::optional<QDateTime> opened_at;   ///< of a labelled ingredient's package, when it was opened before made_at
   problem::Place place;
 };
 

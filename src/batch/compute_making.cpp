@@ -1,0 +1,140 @@
+// What every record of a run needs: refusals, identity, and the time of use.
+#include "batch/compute_making.h"
+
+#include <algorithm>
+
+#include "batch/clock.h"
+#include "batch/lot.h"
+#include "gs1/check_digit.h"
+#include "reader/quote.h"
+
+namespace lardiner::batch {
+
+using problem::Code;
+using problem::Error;
+
+namespace {
+
+QString noun_of(const Making& making) {
+  return (making.product ? QStringLiteral("product ") : QStringLiteral("ingredient ")) +
+         reader::quoted(making.batch.record.item);
+}
+
+void identify_item(Making& making, const Run& run) {
+  const QString& number = making.product ? making.product->item_number : making.ingredient->item_number;
+  const problem::Place& place = making.product ? making.product->place : making.ingredient->place;
+  if (number.isEmpty()) {
+    refuse(making, "missing.other",
+           {Code::Missing, noun_of(making) + QStringLiteral(" has no item_number, which the code of its label needs"),
+            place, QStringLiteral("add item_number to the book")});
+    return;
+  }
+  const problem::Expected<QString> gtin = gs1::gtin14(run.book.kitchen.gtin_prefix, number);
+  if (gtin) {
+    making.batch.gtin = *gtin;
+  } else {
+    Error error = gtin.error();
+    error.place = place;
+    refuse(making, "missing.other", error);
+  }
+}
+
+void identify_lot(Making& making, const Run& run) {
+  const Record& record = making.batch.record;
+  const QString& code = making.product ? making.product->code : making.ingredient->code;
+  if (code.isEmpty()) {
+    refuse(making, "missing.other",
+           {Code::Missing, noun_of(making) + QStringLiteral(" has no code for its lots"),
+            making.product ? making.product->place : making.ingredient->place, QStringLiteral("add code to the book")});
+    return;
+  }
+  if (!record.number) {
+    refuse(making, "missing.other",
+           {Code::Missing,
+            QStringLiteral("the record has no number, and there is no ledger to take the next number from"),
+            {},
+            QStringLiteral("write number, the running number of the batch")});
+    return;
+  }
+  making.batch.number = *record.number;
+  const QString made = lot(run.book.kitchen, local_day(record.made_at, run.zone()), code, *record.number);
+  if (!record.lot.isEmpty()) {
+    const problem::Expected<QString> verified = verified_lot(record.lot, made);
+    if (!verified) {
+      Error error = verified.error();
+      error.place = record.lot_place;
+      refuse(making, "missing.other", error);
+      return;
+    }
+  }
+  making.batch.lot = made;
+}
+
+void add_containers(Making& making, const Run& run) {
+  Record& record = making.batch.record;
+  if (record.containers.empty())
+    record.containers.push_back({1, {}, record.quantity.value_or(measure::Quantity{}), record.place});
+  int of = 0;
+  for (const ContainerGroup& group : record.containers) of += group.count;
+  const QDate made = local_day(record.made_at, run.zone());
+  for (size_t group = 0; group < record.containers.size(); ++group)
+    for (int i = 0; i < record.containers[group].count; ++i) {
+      Container container;
+      container.number = static_cast<int>(making.batch.containers.size()) + 1;
+      container.of = of;
+      container.group = static_cast<int>(group);
+      if (!making.batch.lot.isEmpty())
+        container.serial = serial(run.book.kitchen, made, making.batch.number, container.number);
+      making.batch.containers.push_back(container);
+    }
+}
+
+QString where(const problem::Place& place) {
+  return place.line > 0 ? QStringLiteral("%1:%2").arg(place.file).arg(place.line) : place.file;
+}
+
+// Neither of two can be believed.
+void refuse_doubled(Run& run) {
+  QHash<QString, std::vector<size_t>> lots;
+  for (size_t i = 0; i < run.makings.size(); ++i)
+    if (!run.makings[i].batch.lot.isEmpty()) lots[run.makings[i].batch.lot].push_back(i);
+  for (auto same = lots.cbegin(); same != lots.cend(); ++same) {
+    run.by_lot.insert(same.key(), same->front());
+    if (same->size() < 2) continue;
+    for (const size_t i : *same) {
+      const size_t other = i == same->front() ? (*same)[1] : same->front();
+      refuse(run.makings[i], "missing.other",
+             {Code::Duplicate,
+              QStringLiteral("lot %1 is made twice in this run, here and at %2")
+                  .arg(same.key(), where(run.makings[other].batch.record.place)),
+              {},
+              QStringLiteral("give each batch its own number")});
+    }
+  }
+}
+
+}  // namespace
+
+void refuse(Making& making, const char* missing, Error error) {
+  if (error.place == problem::Place{}) error.place = making.batch.record.place;
+  making.batch.refused.push_back(std::move(error));
+  making.missing.insert(QString::fromLatin1(missing));
+}
+
+QDateTime last_use(const Record& record, const Run& run) {
+  if (record.made_to) return *record.made_to;
+  if (record.time_known) return record.made_at;
+  return std::min(end_of(local_day(record.made_at, run.zone()), run.zone()).addMSecs(-1),
+                  std::max(run.now, record.made_at));
+}
+
+void identify(Run& run) {
+  for (Making& making : run.makings) {
+    identify_item(making, run);
+    identify_lot(making, run);
+    add_containers(making, run);
+  }
+  refuse_doubled(run);
+}
+
+}  // namespace lardiner::batch

@@ -1,0 +1,79 @@
+// One record while it is computed, and what of it lives on in what is made from it; for compute.cpp and its parts.
+#pragma once
+
+#include <QHash>
+#include <set>
+
+#include "batch/batch.h"
+#include "batch/compute_lookup.h"
+
+namespace lardiner::batch {
+
+/// A date that lives on in whatever is made of the food. `ready`: of a ready-to-eat part or a rework, so that no later
+/// cook ends it.
+struct Carried {
+  Cap cap;
+  bool ready = false;
+};
+
+struct Making {
+  Batch batch;
+  const book::Product* product = nullptr;        ///< of Deed::Made, else nullptr
+  const book::Ingredient* ingredient = nullptr;  ///< of the other deeds
+  std::vector<Question> questions;               ///< one for each of batch.use_bys
+  std::vector<Carried> carried;                  ///< the dates of what went in, those that a cook ended left out
+  QStringList made_of;                           ///< products in it through any depth
+  const book::CookMinimum* still = nullptr;      ///< what a later cook must meet
+  std::optional<QDateTime> cooked_at;            ///< of a cook that met its minimum
+  std::set<QString> missing;                     ///< words keys
+
+  bool tcs() const {
+    const book::TcsStatement::Is is = product ? product->tcs.is : ingredient->tcs.is;
+    return is != book::TcsStatement::Is::No;
+  }
+};
+
+/// What all records of a run have in common.
+struct Run {
+  const book::Book& book;
+  QDateTime now;
+  Lookup lookup;
+  std::vector<Making> makings;
+  QHash<QString, size_t> by_lot;
+
+  const QTimeZone& zone() const { return book.kitchen.zone; }
+};
+
+/// No dated label of it, and why. The error stands at the record unless it has a place.
+void refuse(Making& making, const char* missing, problem::Error error);
+
+/// The latest instant at which something can have gone into the making; the earliest is its made_at.
+QDateTime last_use(const Record& record, const Run& run);
+
+/// Lot, GTIN, containers with their serials; lots made twice are refused.
+void identify(Run& run);
+
+/// The use-bys of its containers under `rules` and `caps`, one for each timeline and package.
+void date(Making& making, const Run& run, const std::vector<Rule>& rules, const std::vector<Cap>& caps);
+
+/// The rules of the book and of the rule set for `lives`, food that is ready to eat or not.
+struct Kept {
+  const std::vector<book::ShelfLife>& lives;
+  bool tcs = true;
+  bool ready = false;
+};
+std::vector<Rule> rules_for(const Kept& kept, const book::RuleSet& rule_set);
+
+/// A rule of the book as it stands.
+Rule rule_of(const book::ShelfLife& life);
+
+/// The rules that run from the opening of a package: the rule set's for ready-to-eat food, and the book's own.
+std::vector<Rule> opened_rules(const Kept& kept, const book::RuleSet& rule_set);
+
+/// A making of a product: what went in, the cook, dates, allergens.
+void compute_product(Making& making, Run& run);
+
+/// A package of an ingredient that was opened, thawed, cut or decanted.
+void compute_package(Making& making, Run& run);
+
+}  // namespace lardiner::batch

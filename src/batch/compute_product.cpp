@@ -1,0 +1,123 @@
+// A making of a product: what went in, the cook, its readiness, cooling, dates and allergens.
+#include "batch/compute_product.h"
+
+#include <algorithm>
+
+#include "book/gaps.h"
+#include "reader/quote.h"
+
+namespace lardiner::batch {
+
+using problem::Code;
+using problem::Error;
+using problem::Errors;
+using reader::quoted;
+
+namespace {
+
+book::Readiness readiness_of(const Making& making, const std::vector<Used>& used, const Cook& cook) {
+  std::vector<book::Readiness> parts;
+  for (const Used& part : used) parts.push_back(part.readiness);
+  const bool uncooked = making.product->process == book::Process::Cook && cook.before && !cook.met_at;
+  return book::readiness(parts, uncooked ? book::Process::None : making.product->process);
+}
+
+bool lacks_finishing(const book::Product& product, book::Readiness readiness) {
+  const bool raw = readiness < book::Readiness::CookedReadyToEat;
+  const bool leaves =
+      std::any_of(product.containers.begin(), product.containers.end(),
+                  [](const book::ContainerSpec& spec) { return spec.purpose != book::Purpose::Inside; });
+  return product.finishing.empty() && (product.finishing_needed || (leaves && raw));
+}
+
+// Which words of the HOLD label the gaps of the product's own label are told by.
+const char* missing_for_label(const book::Product& product, book::Readiness readiness, const Error& gap) {
+  if (gap.hint.contains(QLatin1String("shelf_life"))) return "missing.shelf_life";
+  if (lacks_finishing(product, readiness) && gap.hint.contains(QLatin1String("finishing"))) return "missing.finishing";
+  const bool target =
+      std::any_of(product.finishing.begin(), product.finishing.end(),
+                  [&](const book::Finishing& finishing) { return !finishing.to && finishing.place == gap.place; });
+  return target ? "missing.cook_temperature" : "missing.other";
+}
+
+void refuse_gaps(Making& making, Run& run) {
+  const book::Product& product = *making.product;
+  for (const Error& gap : book::gaps_in_composition(product)) refuse(making, "missing.tcs", gap);
+  for (const Error& gap : run.lookup.label_gaps(product, making.batch.readiness))
+    refuse(making, missing_for_label(product, making.batch.readiness, gap), gap);
+}
+
+void judge_cooling(Making& making, const Run& run) {
+  const book::Product& product = *making.product;
+  if (!product.cooled) return;
+  const Record& record = making.batch.record;
+  making.batch.cooling = product.cooled_from_ambient ? cooling_from_ambient(run.book.rules, record, run.now)
+                                                     : cooling(run.book.rules, record, run.now);
+  const Cooling& judged = making.batch.cooling;
+  if (judged.state == Cooling::State::Passed || judged.state == Cooling::State::NotNeeded) return;
+  const bool pending = judged.state == Cooling::State::Pending;
+  refuse(making, "missing.cooling",
+         {pending ? Code::Missing : Code::Unsafe,
+          QStringLiteral("not released, cooling %1: %2")
+              .arg(pending ? QStringLiteral("is not shown yet") : QStringLiteral("missed"), judged.why),
+          {},
+          pending ? QStringLiteral("write the cooling readings when they are taken")
+                  : QStringLiteral(
+                        "reheat and cool it once, or discard it, and write corrective_action and corrective_by")});
+}
+
+void remember_parts(Making& making, const std::vector<Used>& used) {
+  for (const Used& part : used) {
+    Part out;
+    out.item = part.item;
+    if (part.input) {
+      out.supplier_item = part.input->supplier_item;
+      out.instead_of = part.input->instead_of;
+      out.quantity = part.input->quantity;
+    }
+    if (part.source && part.source->product) {
+      out.parts = part.source->batch.parts;
+      out.made = part.source->batch.record.quantity;
+    }
+    if (part.source && part.source->ingredient) out.supplier_item = part.source->batch.record.supplier_item;
+    making.batch.parts.push_back(std::move(out));
+  }
+}
+
+// The products in it through any depth: of a lot of the run as recorded, of others as the book says.
+void remember_products(Making& making, const Run& run, const std::vector<Used>& used) {
+  QStringList& all = making.made_of;
+  for (const Used& part : used) {
+    if (part.source) {
+      all += part.source->made_of;
+      if (part.source->product) all += part.item;
+      continue;
+    }
+    for (const book::Product* product : book::reach(run.book, QStringList{part.item}).products) all += product->id;
+  }
+  all.removeDuplicates();
+}
+
+}  // namespace
+
+void compute_product(Making& making, Run& run) {
+  const std::vector<Used> used = what_went_in(making, run);
+  const Cook cooked = cook(making, run, used);
+  making.cooked_at = cooked.met_at;
+  making.batch.day_one = cooked.met_at.value_or(making.batch.record.made_at);
+  making.batch.readiness = readiness_of(making, used, cooked);
+  making.still =
+      making.product->process == book::Process::Cook && (cooked.met_at || !cooked.before) ? nullptr : cooked.before;
+  making.batch.previously_frozen =
+      std::any_of(used.begin(), used.end(), [](const Used& part) { return part.previously_frozen; });
+  remember_parts(making, used);
+  remember_products(making, run, used);
+  refuse_gaps(making, run);
+  judge_cooling(making, run);
+  declare(making, run, used);
+  const std::vector<Cap> caps = caps_of(making, run, used, cooked);
+  const bool ready = making.batch.readiness >= book::Readiness::CookedReadyToEat;
+  date(making, run, rules_for({making.product->shelf_lives, making.tcs(), ready}, run.book.rules), caps);
+}
+
+}  // namespace lardiner::batch

@@ -1,0 +1,32 @@
+// Which rows of a file make up one record: its own, and the further rows that add to it.
+#pragma once
+
+#include <QString>
+#include <optional>
+#include <vector>
+
+#include "problem/error.h"
+#include "reader/value.h"
+
+namespace lardiner::batch {
+
+/// A further row, by the word in its column `row`.
+struct FurtherRow {
+  QString adds;  ///< input, cooked, cooled, event, containers
+  const reader::Value* value = nullptr;
+};
+
+struct RecordRows {
+  const reader::Value* own = nullptr;
+  QString item;                     ///< product or ingredient as written; may be empty
+  std::optional<int> number;        ///< as written, if it can be read
+  std::vector<FurtherRow> further;  ///< in the order of the file
+  bool doubled = false;             ///< another record has the same item and number
+};
+
+/// The records in the order of the file. Told: a further row that belongs to no record or to several, an unknown word
+/// in `row`, two records with one item and number. A further row without its record may be any record's input, so then
+/// no record of the file is whole, and none is given. `rows` must outlive the result.
+std::vector<RecordRows> record_rows(const std::vector<reader::Value>& rows, problem::Errors& errors);
+
+}  // namespace lardiner::batch
