@@ -1,4 +1,5 @@
-// One label run laid out on one medium: everything that must be said, measured and fitted, or an error that says what lacks.
+// One label run laid out on one medium: everything that must be said, measured and fitted, or an error that says what
+// lacks.
 #include "paper/label.h"
 
 #include <algorithm>
@@ -20,7 +21,9 @@ constexpr int kHalvings = 9;
 
 PageSize page_of(const book::Media& medium) {
   const Resolution resolution{medium.dots_per_inch};
-  const auto dots = [&](int hundredths) { return whole_dots_within(fine_dots(Millimetres{hundredths / 100.0}, resolution)); };
+  const auto dots = [&](int hundredths) {
+    return whole_dots_within(fine_dots(Millimetres{hundredths / 100.0}, resolution));
+  };
   return {dots(medium.width), dots(medium.height), resolution};
 }
 
@@ -31,8 +34,8 @@ int code_modules(const facts::LabelRun& run) {
   return version == 0 ? 0 : symbol::modules(version);
 }
 
-Ground ground_of(const facts::LabelRun& run, const LabelTemplate& label, const LabelText& text, const book::Media& medium,
-                 const Faces& faces) {
+Ground ground_of(const facts::LabelRun& run, const LabelTemplate& label, const LabelText& text,
+                 const book::Media& medium, const Faces& faces) {
   const PageSize page = page_of(medium);
   const auto dots = [&](Millimetres mm) { return whole_dots_covering(fine_dots(mm, page.resolution)); };
   const Dots margin = std::max(dots(label.margin), dots(Millimetres{medium.margin / 100.0}));
@@ -104,11 +107,13 @@ problem::Error no_room(const facts::LabelRun& run, const Lack& lack, const book:
 std::optional<problem::Error> not_borne(const facts::LabelRun& run, const book::Media& medium) {
   const bool refused = (run.frozen && !medium.freezer) || (run.hot && !medium.hot);
   if (!refused) return std::nullopt;
-  return problem::Error{Code::Conflict,
-                        QStringLiteral("%1 is %2, and medium \"%3\" is not made for that")
-                            .arg(run.title, run.frozen ? QStringLiteral("frozen") : QStringLiteral("held hot"), medium.id),
-                        run.place, QStringLiteral("use a medium whose bears lists \"%1\"")
-                                       .arg(run.frozen ? QStringLiteral("freezer") : QStringLiteral("hot"))};
+  return problem::Error{
+      Code::Conflict,
+      QStringLiteral("%1 is %2, and medium \"%3\" is not made for that")
+          .arg(run.title, run.frozen ? QStringLiteral("frozen") : QStringLiteral("held hot"), medium.id),
+      run.place,
+      QStringLiteral("use a medium whose bears lists \"%1\"")
+          .arg(run.frozen ? QStringLiteral("freezer") : QStringLiteral("hot"))};
 }
 
 }  // namespace
@@ -130,12 +135,14 @@ const book::Media* smallest_that_fits(const facts::LabelRun& run, const LabelTem
   std::stable_sort(by_area.begin(), by_area.end(), [](const auto* a, const auto* b) {
     return qint64{a->width} * a->height < qint64{b->width} * b->height;
   });
-  const auto found = std::find_if(by_area.begin(), by_area.end(),
-                                  [&](const book::Media* medium) { return lay_out(run, label, *medium, faces).has_value(); });
+  const auto found = std::find_if(by_area.begin(), by_area.end(), [&](const book::Media* medium) {
+    return lay_out(run, label, *medium, faces).has_value();
+  });
   return found == by_area.end() ? nullptr : *found;
 }
 
-Drawing own_drawing(const LabelLayout& layout, const facts::ContainerFacts& container, const std::optional<CodeImage>& code) {
+Drawing own_drawing(const LabelLayout& layout, const facts::ContainerFacts& container,
+                    const std::optional<CodeImage>& code) {
   Drawing out;
   for (const Varying& varying : layout.varying) {
     out.texts.push_back(varying.run);

@@ -1,4 +1,5 @@
-// One label run laid out on one medium: everything that must be said, measured and fitted, or an error that says what lacks.
+// One label run laid out on one medium: everything that must be said, measured and fitted, or an error that says what
+// lacks.
 #pragma once
 
 #include <optional>
@@ -19,7 +20,8 @@ struct Varying {
   TextRun run;
 };
 
-/// Where each label's code stands: its bottom right corner, so that codes of any size keep their quiet zone to the edge.
+/// Where each label's code stands: its bottom right corner, so that codes of any size keep their quiet zone to the
+/// edge.
 struct CodePlace {
   Dots right, bottom;
   Dots module;
@@ -47,6 +49,7 @@ const book::Media* smallest_that_fits(const facts::LabelRun& run, const LabelTem
                                       const std::vector<book::Media>& media, const Faces& faces);
 
 /// What one container's label adds to the shared drawing. `code` is absent where the run has none.
-Drawing own_drawing(const LabelLayout& layout, const facts::ContainerFacts& container, const std::optional<CodeImage>& code);
+Drawing own_drawing(const LabelLayout& layout, const facts::ContainerFacts& container,
+                    const std::optional<CodeImage>& code);
 
 }  // namespace lardiner::paper

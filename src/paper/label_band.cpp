@@ -11,10 +11,10 @@ namespace {
 using facts::FactId;
 
 // In parts of the date's size.
-constexpr double kSmall = 0.56;      // caption and year
-constexpr double kAir = 0.2;         // above and below the capitals
+constexpr double kSmall = 0.56;  // caption and year
+constexpr double kAir = 0.2;     // above and below the capitals
 constexpr double kBetweenLines = 0.22;
-constexpr double kLeastSmall = 8;    // points: white on black needs weight
+constexpr double kLeastSmall = 8;  // points: white on black needs weight
 
 QStringList texts_of(const std::vector<FactText>& facts, FactId id) {
   QStringList out;
@@ -95,8 +95,8 @@ class BandMaker {
 
   void line(const Piece& at_left, const Piece& at_right, double gap) {
     y_ += caps(at_left.size);
-    const double lacks = width(at_left.text, at_left.size) + (at_right.text.isEmpty() ? 0 : gap + width(at_right.text, at_right.size)) -
-                         (right_ - left_);
+    const double lacks = width(at_left.text, at_left.size) +
+                         (at_right.text.isEmpty() ? 0 : gap + width(at_right.text, at_right.size)) - (right_ - left_);
     band_.lacks_width.value = std::max(band_.lacks_width.value, lacks);
     draw(at_left.text, at_left.size, left_, y_);
     if (!at_right.text.isEmpty()) draw(at_right.text, at_right.size, right_ - width(at_right.text, at_right.size), y_);

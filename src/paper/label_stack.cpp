@@ -24,13 +24,15 @@ const QString kBetween = QStringLiteral(" · ");
 
 // Facts that keep their own lines even where short facts are run together.
 bool stands_alone(FactId id) {
-  return id == FactId::Finishing || id == FactId::HoldFinished || id == FactId::Ingredients || id == FactId::SafeHandling ||
-         id == FactId::WriteDates || id == FactId::ReducedOxygen || id == FactId::Contains;
+  return id == FactId::Finishing || id == FactId::HoldFinished || id == FactId::Ingredients ||
+         id == FactId::SafeHandling || id == FactId::WriteDates || id == FactId::ReducedOxygen ||
+         id == FactId::Contains;
 }
 
 class Stack {
  public:
-  Stack(const Ground& ground, const Choice& choice) : ground_(ground), choice_(choice), resolution_(ground.page.resolution) {
+  Stack(const Ground& ground, const Choice& choice)
+      : ground_(ground), choice_(choice), resolution_(ground.page.resolution) {
     out_.layout.size = ground.page;
     out_.layout.factor = choice.factor;
     out_.layout.flowed = choice.flowed;
@@ -94,7 +96,8 @@ class Stack {
     double used = 0;
     for (const FactText& fact : ground_.text.foot) {
       const double width = foot_width(fact, size);
-      const bool joins = !lines.empty() && fact.id != FactId::ContainerOf && used + em(size) + width <= code_left_ - left_;
+      const bool joins =
+          !lines.empty() && fact.id != FactId::ContainerOf && used + em(size) + width <= code_left_ - left_;
       if (joins) {
         lines.back().push_back(&fact);
         used += em(size) + width;
@@ -102,7 +105,8 @@ class Stack {
         lines.push_back({&fact});
         used = width;
       }
-      if (width > code_left_ - left_ && !out_.lack) out_.lack = Lack{fact.id, {width - (code_left_ - left_)}, {0}, foot_text(fact)};
+      if (width > code_left_ - left_ && !out_.lack)
+        out_.lack = Lack{fact.id, {width - (code_left_ - left_)}, {0}, foot_text(fact)};
     }
     double top = bottom_ - static_cast<double>(lines.size()) * line;
     foot_top_ = top;
@@ -155,7 +159,8 @@ class Stack {
   void place_band(const std::vector<FactText>& facts, Points size) {
     const double gap = em(size) * kAbove;
     const int top = static_cast<int>(std::lround(y_ > left_ ? y_ + gap : 0));
-    const Band band = lay_band(ground_.faces, facts, BandShape{size, resolution_, ground_.page.width, ground_.margin, Dots{top}});
+    const Band band =
+        lay_band(ground_.faces, facts, BandShape{size, resolution_, ground_.page.width, ground_.margin, Dots{top}});
     last_ = FactId::Date;
     if (band.lacks_width.value > 0 && !out_.lack) {
       out_.lack = Lack{FactId::Date, band.lacks_width, {0}, {}};
@@ -205,7 +210,8 @@ class Stack {
     if (out_.lack) return;
     const double baseline = y_ - em(size) * (kLine - kBaseline);
     if (line_end_ + em(size) / 2 + width <= right_ && beside.paragraphs.size() == 1) {
-      out_.layout.shared.texts.push_back({words.front().weight, small, {right_ - width}, {baseline}, words.front().text, Ink::Black});
+      out_.layout.shared.texts.push_back(
+          {words.front().weight, small, {right_ - width}, {baseline}, words.front().text, Ink::Black});
       return;
     }
     place_facts({beside}, small);
@@ -221,7 +227,8 @@ class Stack {
       lines = break_lines(ground_.faces, paragraph, style, {code_left_ - left_});
     if (!lines) {
       const bool narrow = y_ + line > code_top_;
-      out_.lack = Lack{fact, {lines.error().width.value - ((narrow ? code_left_ : right_) - left_)}, {0}, lines.error().word};
+      out_.lack =
+          Lack{fact, {lines.error().width.value - ((narrow ? code_left_ : right_) - left_)}, {0}, lines.error().word};
       return;
     }
     for (const Line& one : *lines) {
@@ -251,7 +258,8 @@ class Stack {
 }  // namespace
 
 Dots code_inset(const Ground& ground, Dots module) {
-  return {std::max({symbol::kQuietZone * module.value, ground.margin.value, ground.frame.value + symbol::kQuietZone * module.value})};
+  return {std::max({symbol::kQuietZone * module.value, ground.margin.value,
+                    ground.frame.value + symbol::kQuietZone * module.value})};
 }
 
 Attempt stack(const Ground& ground, const Choice& choice) { return Stack(ground, choice).make(); }

@@ -35,7 +35,7 @@ struct Ground {
   const LabelText& text;
   const Faces& faces;
   PageSize page;
-  Dots margin;         ///< the medium's or the template's, whichever is more
+  Dots margin;  ///< the medium's or the template's, whichever is more
   Dots frame;
   int code_modules = 0;  ///< a side, without quiet zone; 0: no code
 };

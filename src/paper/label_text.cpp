@@ -34,13 +34,15 @@ class TextMaker {
 
  private:
   std::optional<FactText> fact_text(FactId id, Weight weight) {
-    const auto found = std::find_if(run_.facts.begin(), run_.facts.end(), [&](const facts::Fact& f) { return f.id == id; });
+    const auto found =
+        std::find_if(run_.facts.begin(), run_.facts.end(), [&](const facts::Fact& f) { return f.id == id; });
     if (found == run_.facts.end()) return std::nullopt;
     FactText out{id, {}};
     for (const facts::Paragraph& paragraph : found->paragraphs) {
       out.paragraphs.emplace_back();
       for (const facts::Run& part : paragraph)
-        out.paragraphs.back().push_back({printable(part.text, id), part.strong && weight == Weight::Regular ? Weight::Bold : weight});
+        out.paragraphs.back().push_back(
+            {printable(part.text, id), part.strong && weight == Weight::Regular ? Weight::Bold : weight});
     }
     return out;
   }
@@ -59,7 +61,8 @@ class TextMaker {
     errors_.push_back({problem::Code::Missing,
                        QStringLiteral("label template %1 has no place for \"%2\", which this label must say")
                            .arg(label_.file, facts::name(id)),
-                       run_.place, QStringLiteral("add \"%1\" to the facts of one of its blocks").arg(facts::name(id))});
+                       run_.place,
+                       QStringLiteral("add \"%1\" to the facts of one of its blocks").arg(facts::name(id))});
   }
 
   const facts::LabelRun& run_;
