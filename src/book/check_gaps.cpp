@@ -18,7 +18,8 @@ void check_gaps(const Checking& checking) {
   for (const Product& product : checking.book.products) {
     append(gaps, gaps_in_composition(product));
     append(gaps, gaps_on_label(checking.book, product, checking.standings.of(product).readiness));
-    append(gaps, gaps_in_restricted(checking.book, product, checking.reached, checking.weighing));
+    if (!checking.doubtful.contains(&product))
+      append(gaps, gaps_in_restricted(checking.book, product, checking.reached, checking.weighing));
   }
 }
 

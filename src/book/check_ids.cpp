@@ -22,7 +22,7 @@ class Once {
       return;
     }
     checking_.error(Code::Duplicate,
-                    QStringLiteral("the %1 %2 is used twice, first in %3:%4")
+                    QStringLiteral("the %1 %2 is there twice, first in %3:%4")
                         .arg(kind_, reader::quoted(word), first->file)
                         .arg(first->line),
                     place, remedy_);
@@ -59,7 +59,7 @@ void check_ids(const Checking& checking) {
   for (const Media& one : checking.book.media) media.take(one.id, one.place);
   Once sites(checking, QStringLiteral("site"), rename);
   for (const Site& one : checking.book.sites) sites.take(one.id, one.place);
-  Once people(checking, QStringLiteral("initials"), rename);
+  Once people(checking, QStringLiteral("person"), rename);
   for (const Person& one : checking.book.people) people.take(one.initials, one.place);
 }
 

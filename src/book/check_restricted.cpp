@@ -39,7 +39,7 @@ void check_restricted(const Checking& checking) {
   for (const Ingredient& ingredient : checking.book.ingredients) {
     if (!ingredient.most_percent) continue;
     for (const auto& [product, amount] : amounts_of(ingredient, checking.book, checking.reached, checking.weighing))
-      if (amount && amount->amount > 0 && finished(checking.book, *product))
+      if (amount && amount->amount > 0 && !checking.doubtful.contains(product) && finished(checking.book, *product))
         check_share(checking, *product, ingredient, *amount);
   }
 }

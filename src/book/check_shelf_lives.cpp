@@ -88,12 +88,12 @@ void check_kind(const Checking& checking, const Kept& kept, const ShelfLife& lif
         Code::Unsafe,
         life_of(kept, life) + QStringLiteral(" is a best before, but the food needs time and temperature control"),
         life.place, QStringLiteral("write kind = \"use by\", or leave kind out"));
-  if (kept.tcs.is == TcsStatement::Is::Yes && life.state == State::Ambient)
-    checking.error(Code::Unsafe,
-                   life_of(kept, life) + QStringLiteral(" keeps food warm that needs time and temperature control"),
-                   life.place,
-                   QStringLiteral("write state = \"chilled\", or tcs = \"no\" and on what basis; a sealed can that "
-                                  "needs none until it is opened is tcs = \"no\""));
+  // A sealed package of what is bought may stand in the store room; what is made here may not.
+  if (kept.tcs.is == TcsStatement::Is::Yes && life.state == State::Ambient && !kept.bought)
+    checking.error(
+        Code::Unsafe,
+        life_of(kept, life) + QStringLiteral(" is not chilled, but the food needs time and temperature control"),
+        life.place, QStringLiteral("write state = \"chilled\", or tcs = \"no\" and on what basis"));
 }
 
 void check_lives(const Checking& checking, const Kept& kept) {

@@ -1,6 +1,8 @@
 // The checks of the whole book, one file a concern. Each adds to the findings what it finds.
 #pragma once
 
+#include <QSet>
+
 #include "book/book.h"
 #include "book/standing.h"
 #include "book/weighing.h"
@@ -14,6 +16,8 @@ struct Checking {
   const Standings& standings;
   Weighing& weighing;
   Findings& findings;
+  const QSet<const Product*>&
+      doubtful;  ///< of tables with faults: their weights, and of what contains them, are not judged
 
   void error(problem::Code code, const QString& what, const problem::Place& place, const QString& hint) const {
     findings.errors.push_back({code, what, place, hint});

@@ -9,6 +9,7 @@
 #include "book/checks.h"
 #include "book/tables.h"
 #include "book/values.h"
+#include "reader/quote.h"
 #include "reader/read.h"
 
 namespace lardiner::book {
@@ -156,6 +157,7 @@ class BookReading {
     for (const auto& fields : fields_)
       for (const QStringView key : {QStringView(u"ingredient"), QStringView(u"product")})
         collect_ids(fields->source().find(key));
+    ids_.removeDuplicates();
   }
 
   void collect_ids(const Value* tables) {
@@ -173,17 +175,34 @@ class BookReading {
   void read_each(QStringView key, std::vector<T>& into, Read read_one) {
     const Context context{book_, ids_, QSet<QString>(ids_.begin(), ids_.end()), whole_, errors_};
     for (const auto& fields : fields_)
-      for (const Value* table : fields->tables(key)) into.push_back(read_one(*table, context));
+      for (const Value* table : fields->tables(key)) {
+        const size_t before = errors_.size();
+        into.push_back(read_one(*table, context));
+        const Value* id = table->find(u"id");
+        if (errors_.size() > before && id != nullptr) faulty_.insert(id->text);
+      }
   }
 
   void read_tables() {
     read_each(u"media", book_.media, read_media);
+    find_ingredient_media();
     read_each(u"site", book_.sites, read_site);
     read_each(u"person", book_.people, read_person);
     read_each(u"ingredient", book_.ingredients, read_ingredient);
     read_each(u"product", book_.products, read_product);
     index(book_.ingredients, book_.ingredient_index);
     index(book_.products, book_.product_index);
+  }
+
+  void find_ingredient_media() {
+    const QString& id = book_.kitchen.ingredient_media;
+    if (id.isEmpty() || !whole_ || book_.medium(id) != nullptr) return;
+    QStringList known;
+    for (const Media& media : book_.media) known += media.id;
+    for (const auto& fields : fields_)
+      if (fields->source().find(u"ingredient_media") != nullptr)
+        fields->refuse(u"ingredient_media", Code::Unknown, QStringLiteral("no medium has the id ") + reader::quoted(id),
+                       meant(id, known, QStringLiteral("a [[media]] table")));
   }
 
   // The first of two that share an id stands.
@@ -193,13 +212,26 @@ class BookReading {
       if (!all[i].id.isEmpty() && !index.contains(all[i].id)) index.insert(all[i].id, static_cast<int>(i));
   }
 
+  // Products whose tables have faults, and what contains them or an ingredient with faults.
+  QSet<const Product*> doubtful(const Reach& reached) const {
+    QSet<const Product*> all;
+    for (const Product* product : reached.products) {
+      bool doubt = faulty_.contains(product->id);
+      for (const FormulaLine& line : product->formula)
+        doubt = doubt || faulty_.contains(line.item) || all.contains(book_.product(line.item));
+      if (doubt) all.insert(product);
+    }
+    return all;
+  }
+
   void check(Findings& findings) const {
     QStringList all;
     for (const Product& product : book_.products) all += product.id;
     const Reach reached = reach(book_, all);
     const Standings standings(book_, reached);
     Weighing weighing(book_);
-    const Checking checking{book_, reached, standings, weighing, findings};
+    const QSet<const Product*> doubted = doubtful(reached);
+    const Checking checking{book_, reached, standings, weighing, findings, doubted};
     for (const auto check : {check_ids, check_loops, check_temperatures, check_shelf_lives, check_containers,
                              check_restricted, check_declarations, check_weights, check_gaps})
       check(checking);
@@ -210,6 +242,7 @@ class BookReading {
   std::vector<std::unique_ptr<Fields>> fields_;
   QStringList ids_;
   bool whole_ = true;
+  QSet<QString> faulty_;  // ids of the tables that have faults
   Book book_;
   Errors errors_;
 };

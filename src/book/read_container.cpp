@@ -58,12 +58,15 @@ void check_bears(Fields& fields, const Context& context, const ContainerSpec& co
 }
 
 void read_languages(Fields& fields, const Context& context, ContainerSpec& container) {
-  container.languages = fields.texts(u"languages");
-  for (const QString& code : container.languages)
-    if (!context.languages().contains(code))
-      fields.refuse(u"languages", Code::Unknown,
-                    QStringLiteral("%1 asks for the language %2").arg(fields.noun(), quoted(code)),
-                    QStringLiteral("the kitchen's languages are ") + context.languages().join(QStringLiteral(", ")));
+  for (const QString& code : fields.texts(u"languages")) {
+    if (context.languages().contains(code)) {
+      container.languages += code;
+      continue;
+    }
+    fields.refuse(u"languages", Code::Unknown,
+                  QStringLiteral("%1 asks for the language %2").arg(fields.noun(), quoted(code)),
+                  QStringLiteral("the kitchen's languages are ") + context.languages().join(QStringLiteral(", ")));
+  }
 }
 
 }  // namespace

@@ -83,6 +83,13 @@ void read_item(Fields& fields, const Context& context, FormulaLine& line) {
                 meant(line.item, context.item_ids, QStringLiteral("an ingredient or a product")));
 }
 
+// A key that says something only beside the key of one basis.
+void check_companion(Fields& fields, QStringView key, QStringView basis, bool fits) {
+  if (!fields.has(key) || fits || bases_written(fields).size() != 1) return;
+  fields.refuse(key, Code::Conflict, QStringLiteral("%1 has an %2 but no %3").arg(fields.noun(), key, basis),
+                QStringLiteral("state %1, or leave %2 out").arg(basis, key));
+}
+
 FormulaLine read_line(const Value& table, const QString& noun, const Context& context) {
   const Value* item = table.find(u"item");
   const QString name = item == nullptr ? QStringLiteral("a line") : QStringLiteral("the line ") + quoted(item->text);
@@ -93,12 +100,8 @@ FormulaLine read_line(const Value& table, const QString& noun, const Context& co
   read_basis(fields, line);
   line.main = fields.boolean(u"main").value_or(false);
   line.cut = read_local_text(fields, u"cut", context.languages());
-  if (fields.has(u"of") && line.basis != Basis::PercentOf)
-    fields.refuse(u"of", Code::Conflict, fields.noun() + QStringLiteral(" has an of but no percent"),
-                  QStringLiteral("state percent, or leave of out"));
-  if (fields.has(u"each") && line.basis != Basis::PerMain)
-    fields.refuse(u"each", Code::Conflict, fields.noun() + QStringLiteral(" has an each but no per_main"),
-                  QStringLiteral("state per_main, or leave each out"));
+  check_companion(fields, u"of", u"percent", line.basis == Basis::PercentOf);
+  check_companion(fields, u"each", u"per_main", line.basis == Basis::PerMain);
   fields.finish();
   return line;
 }
@@ -150,6 +153,18 @@ void check_main(const std::vector<FormulaLine>& lines, const QString& noun, prob
   }
 }
 
+void check_parts(const std::vector<FormulaLine>& lines, const QString& noun, problem::Errors& errors) {
+  const FormulaLine* first = nullptr;
+  for (const FormulaLine& line : lines) {
+    if (line.basis != Basis::Parts || line.amount.amount == 0) continue;
+    if (first == nullptr)
+      first = &line;
+    else if (scaled(line.amount, first->number) != scaled(first->amount, line.number))
+      errors.push_back({Code::Conflict, QStringLiteral("two lines of %1 disagree about the weight of a part").arg(noun),
+                        line.place, QStringLiteral("write the amount of one part in one line only")});
+  }
+}
+
 }  // namespace
 
 std::vector<FormulaLine> read_formula(Fields& product, const Context& context) {
@@ -160,6 +175,7 @@ std::vector<FormulaLine> read_formula(Fields& product, const Context& context) {
                    QStringLiteral("add [[product.formula]] with item and amount"));
   check_bases(lines, product.noun(), context.errors);
   check_main(lines, product.noun(), context.errors);
+  check_parts(lines, product.noun(), context.errors);
   return lines;
 }
 

@@ -21,8 +21,11 @@ TcsStatement read_tcs(Fields& fields) {
                     QStringLiteral("state tcs: \"yes\" or \"no\""));
     return tcs;
   }
-  if (const std::optional<bool> yes = fields.boolean(u"tcs"))
-    tcs.is = *yes ? TcsStatement::Is::Yes : TcsStatement::Is::No;
+  const bool as_boolean = fields.value(u"tcs")->kind == Value::Kind::Boolean;
+  const QString word =
+      as_boolean ? (fields.value(u"tcs")->is_true() ? QStringLiteral("yes") : QStringLiteral("no"))
+                 : read_word(fields, u"tcs", {QStringLiteral("yes"), QStringLiteral("no")}).value_or(QString());
+  if (!word.isEmpty()) tcs.is = word == QLatin1String("yes") ? TcsStatement::Is::Yes : TcsStatement::Is::No;
   if (!fields.has(u"tcs_basis"))
     fields.refuse(u"tcs", Code::Missing, fields.noun() + QStringLiteral(" has no tcs_basis"),
                   QStringLiteral("say on what basis: a pH, a product assessment, the kind of food"));

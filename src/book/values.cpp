@@ -19,7 +19,7 @@ using reader::Value;
 namespace {
 
 // Longest list of words that a hint spells out.
-constexpr qsizetype kMostListed = 16;
+constexpr qsizetype kMostListed = 12;
 
 bool is_id(const QString& text) {
   static const QRegularExpression form(QStringLiteral("^[a-z][a-z0-9-]{0,39}$"));
