@@ -14,12 +14,8 @@ foreach(folder IN ITEMS templates fonts)
   file(CREATE_LINK ${CMAKE_SOURCE_DIR}/${folder} ${data_in_build}/${folder} SYMBOLIC)
 endforeach()
 
-# The layer that asks where the data is gets the answer as LARDINER_DATA_DIR.
-if(TARGET command)
-  target_compile_definitions(command PRIVATE LARDINER_DATA_DIR="${LARDINER_DATA_DIR}")
-endif()
-
 if(TARGET lardiner)
+  target_compile_definitions(lardiner PRIVATE LARDINER_DATA_DIR="${LARDINER_DATA_DIR}")
   install(TARGETS lardiner RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
 endif()
 install(DIRECTORY templates fonts DESTINATION ${CMAKE_INSTALL_DATADIR}/lardiner)
