@@ -11,14 +11,16 @@ QString counted(qsizetype count, const char* one, const char* many) {
 }
 
 QString summary(const book::Book& book, const book::Findings& findings) {
-  const QString holds = QStringLiteral("%1: %2, %3, %4; rule set %5\n")
-                            .arg(book.kitchen.name, counted(static_cast<qsizetype>(book.ingredients.size()), "ingredient", "ingredients"),
-                                 counted(static_cast<qsizetype>(book.products.size()), "product", "products"),
-                                 counted(static_cast<qsizetype>(book.media.size()), "medium", "media"), book.rules.name);
+  const QString holds =
+      QStringLiteral("%1: %2, %3, %4; rule set %5\n")
+          .arg(book.kitchen.name, counted(static_cast<qsizetype>(book.ingredients.size()), "ingredient", "ingredients"),
+               counted(static_cast<qsizetype>(book.products.size()), "product", "products"),
+               counted(static_cast<qsizetype>(book.media.size()), "medium", "media"), book.rules.name);
   const QString found = findings.errors.empty() && findings.gaps.empty()
                             ? QStringLiteral("No problems found.\n")
-                            : QStringLiteral("%1, %2.\n").arg(counted(static_cast<qsizetype>(findings.errors.size()), "error", "errors"),
-                                                              counted(static_cast<qsizetype>(findings.gaps.size()), "gap", "gaps"));
+                            : QStringLiteral("%1, %2.\n")
+                                  .arg(counted(static_cast<qsizetype>(findings.errors.size()), "error", "errors"),
+                                       counted(static_cast<qsizetype>(findings.gaps.size()), "gap", "gaps"));
   return holds + found;
 }
 

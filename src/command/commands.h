@@ -23,11 +23,11 @@ ExitStatus dates(const Options& options, const DatesOptions& wish);
 struct LabelsOptions {
   QString records;
   RecordFormat format = RecordFormat::Guess;
-  QString out;                ///< a .pdf, or a folder with a PDF for each medium
+  QString out;  ///< a .pdf, or a folder with a PDF for each medium
   bool replace = false;
   bool keep_going = false;
   bool hold_labels = false;
-  QString media;              ///< print everything on this medium; empty: each container's own
+  QString media;  ///< print everything on this medium; empty: each container's own
 };
 
 /// Labels for the containers of batch records, as PDF. Writes everything or nothing.

@@ -10,7 +10,9 @@ namespace lardiner::command {
 namespace {
 
 // Reports are English, whatever the labels speak: Tue 01 Dec 2026.
-QString day(QDate date) { return QLocale(QLocale::English, QLocale::UnitedKingdom).toString(date, QStringLiteral("ddd dd MMM yyyy")); }
+QString day(QDate date) {
+  return QLocale(QLocale::English, QLocale::UnitedKingdom).toString(date, QStringLiteral("ddd dd MMM yyyy"));
+}
 
 QString moment(const QDateTime& instant, bool is_date, const QTimeZone& zone) {
   const QDateTime local = instant.toTimeZone(zone);
@@ -18,19 +20,25 @@ QString moment(const QDateTime& instant, bool is_date, const QTimeZone& zone) {
   return day(local.date()) + local.toString(QStringLiteral(" HH:mm"));
 }
 
-QString kind(book::EndKind kind) { return kind == book::EndKind::UseBy ? QStringLiteral("use by") : QStringLiteral("best before"); }
+QString kind(book::EndKind kind) {
+  return kind == book::EndKind::UseBy ? QStringLiteral("use by") : QStringLiteral("best before");
+}
 
 QString headline(const batch::UseBy& use_by, const QTimeZone& zone) {
   switch (use_by.form) {
-    case batch::UseBy::Form::Date: return kind(use_by.kind) + u' ' + day(use_by.date);
-    case batch::UseBy::Form::Instant: return kind(use_by.kind) + u' ' + moment(use_by.end, false, zone);
+    case batch::UseBy::Form::Date:
+      return kind(use_by.kind) + u' ' + day(use_by.date);
+    case batch::UseBy::Form::Instant:
+      return kind(use_by.kind) + u' ' + moment(use_by.end, false, zone);
     case batch::UseBy::Form::Frozen: {
-      QString text = QStringLiteral("frozen %1, %2 days left after thawing").arg(day(*use_by.frozen_on)).arg(use_by.days_left);
+      QString text =
+          QStringLiteral("frozen %1, %2 days left after thawing").arg(day(*use_by.frozen_on)).arg(use_by.days_left);
       if (use_by.frozen_best_before) text += QStringLiteral(", best before %1").arg(day(*use_by.frozen_best_before));
       if (use_by.never_past) text += QStringLiteral(", never past %1").arg(day(*use_by.never_past));
       return text;
     }
-    case batch::UseBy::Form::None: return QStringLiteral("no date");
+    case batch::UseBy::Form::None:
+      return QStringLiteral("no date");
   }
   return {};
 }
@@ -55,14 +63,16 @@ std::vector<int> containers_of(const batch::Batch& batch, size_t use_by) {
 }
 
 QString reason_line(const batch::Reason& reason, const QTimeZone& zone) {
-  QString line = QStringLiteral("    %1 %2  %3").arg(reason.decided ? QStringLiteral("decided") : QStringLiteral("   lost"),
-                                                   moment(reason.end, reason.is_date, zone), reason.rule);
+  QString line = QStringLiteral("    %1 %2  %3")
+                     .arg(reason.decided ? QStringLiteral("decided") : QStringLiteral("   lost"),
+                          moment(reason.end, reason.is_date, zone), reason.rule);
   if (!reason.authority.isEmpty()) line += QStringLiteral(" [%1]").arg(reason.authority);
   return line + u'\n';
 }
 
 QString text(const book::Book& book, const batch::Batch& batch) {
-  QString out = QStringLiteral("%1  %2, made %3\n").arg(batch.lot, batch.record.item, moment(batch.record.made_at, false, book.kitchen.zone));
+  QString out = QStringLiteral("%1  %2, made %3\n")
+                    .arg(batch.lot, batch.record.item, moment(batch.record.made_at, false, book.kitchen.zone));
   for (size_t i = 0; i < batch.use_bys.size(); ++i) {
     const std::vector<int> of = containers_of(batch, i);
     if (of.empty()) continue;
@@ -83,10 +93,14 @@ QJsonObject reason_json(const batch::Reason& reason, const QTimeZone& zone) {
 
 QString form(batch::UseBy::Form form) {
   switch (form) {
-    case batch::UseBy::Form::Date: return QStringLiteral("date");
-    case batch::UseBy::Form::Instant: return QStringLiteral("time");
-    case batch::UseBy::Form::Frozen: return QStringLiteral("frozen");
-    case batch::UseBy::Form::None: return QStringLiteral("none");
+    case batch::UseBy::Form::Date:
+      return QStringLiteral("date");
+    case batch::UseBy::Form::Instant:
+      return QStringLiteral("time");
+    case batch::UseBy::Form::Frozen:
+      return QStringLiteral("frozen");
+    case batch::UseBy::Form::None:
+      return QStringLiteral("none");
   }
   return {};
 }
@@ -96,13 +110,16 @@ QJsonObject use_by_json(const batch::UseBy& use_by, const std::vector<int>& cont
   for (const int number : containers) of.append(number);
   for (const batch::Reason& reason : use_by.reasons) reasons.append(reason_json(reason, zone));
   for (const QString& warning : use_by.warnings) warnings.append(warning);
-  QJsonObject out{{QStringLiteral("containers"), of}, {QStringLiteral("form"), form(use_by.form)}, {QStringLiteral("kind"), kind(use_by.kind)},
-                  {QStringLiteral("reasons"), reasons}, {QStringLiteral("warnings"), warnings}, {QStringLiteral("previously_frozen"), use_by.previously_frozen}};
+  QJsonObject out{
+      {QStringLiteral("containers"), of},          {QStringLiteral("form"), form(use_by.form)},
+      {QStringLiteral("kind"), kind(use_by.kind)}, {QStringLiteral("reasons"), reasons},
+      {QStringLiteral("warnings"), warnings},      {QStringLiteral("previously_frozen"), use_by.previously_frozen}};
   const auto put_date = [&out](const char* key, const std::optional<QDate>& date) {
     if (date) out.insert(QString::fromLatin1(key), date->toString(Qt::ISODate));
   };
   if (use_by.form == batch::UseBy::Form::Date) out.insert(QStringLiteral("date"), use_by.date.toString(Qt::ISODate));
-  if (use_by.form == batch::UseBy::Form::Instant) out.insert(QStringLiteral("time"), use_by.end.toTimeZone(zone).toString(Qt::ISODate));
+  if (use_by.form == batch::UseBy::Form::Instant)
+    out.insert(QStringLiteral("time"), use_by.end.toTimeZone(zone).toString(Qt::ISODate));
   if (use_by.form == batch::UseBy::Form::Frozen) out.insert(QStringLiteral("days_left"), use_by.days_left);
   put_date("frozen_on", use_by.frozen_on);
   put_date("frozen_best_before", use_by.frozen_best_before);
@@ -113,7 +130,8 @@ QJsonObject use_by_json(const batch::UseBy& use_by, const std::vector<int>& cont
 QJsonObject json_of(const book::Book& book, const batch::Batch& batch) {
   QJsonArray use_bys;
   for (size_t i = 0; i < batch.use_bys.size(); ++i)
-    if (const auto of = containers_of(batch, i); !of.empty()) use_bys.append(use_by_json(batch.use_bys[i], of, book.kitchen.zone));
+    if (const auto of = containers_of(batch, i); !of.empty())
+      use_bys.append(use_by_json(batch.use_bys[i], of, book.kitchen.zone));
   return {{QStringLiteral("lot"), batch.lot},
           {QStringLiteral("gtin"), batch.gtin},
           {QStringLiteral("item"), batch.record.item},

@@ -9,10 +9,10 @@ namespace lardiner::command {
 
 enum ExitStatus : int {
   kDone = 0,
-  kInputAtFault = 1,   ///< the book or the records are wrong; nothing was written
+  kInputAtFault = 1,  ///< the book or the records are wrong; nothing was written
   kWrongUsage = 2,
-  kDoneInPart = 3,     ///< as asked: --keep-going or --hold-labels
-  kMachineFailed = 4   ///< disk, database or printer
+  kDoneInPart = 3,    ///< as asked: --keep-going or --hold-labels
+  kMachineFailed = 4  ///< disk, database or printer
 };
 
 /// 4 when the machine is at fault anywhere, else 1.

@@ -21,18 +21,23 @@ using problem::Code;
 using problem::Error;
 
 Error machine(const QString& path, const QString& what, const QString& reason) {
-  return {Code::Machine, QStringLiteral("%1 (%2)").arg(what, reason), {path, 0, 0, {}, 1},
+  return {Code::Machine,
+          QStringLiteral("%1 (%2)").arg(what, reason),
+          {path, 0, 0, {}, 1},
           QStringLiteral("see that the disk has room and that the folder may be written")};
 }
 
 Error too_large(const QString& path) {
-  return {Code::Range, QStringLiteral("the file is larger than %1 MiB").arg(reader::kMostBytes >> 20), {path, 0, 0, {}, 1},
+  return {Code::Range,
+          QStringLiteral("the file is larger than %1 MiB").arg(reader::kMostBytes >> 20),
+          {path, 0, 0, {}, 1},
           QStringLiteral("split it into several files")};
 }
 
 problem::Expected<QByteArray> read_open(QFile& file, const QString& path) {
   const QByteArray bytes = file.read(reader::kMostBytes + 1);
-  if (file.error() != QFile::NoError) return tl::unexpected(machine(path, QStringLiteral("the file cannot be read"), file.errorString()));
+  if (file.error() != QFile::NoError)
+    return tl::unexpected(machine(path, QStringLiteral("the file cannot be read"), file.errorString()));
   if (bytes.size() > reader::kMostBytes) return tl::unexpected(too_large(path));
   return bytes;
 }
@@ -56,9 +61,12 @@ problem::Expected<QByteArray> read_file(const QString& path) {
   }
   QFile file(path);
   if (!file.exists() || QFileInfo(path).isDir())
-    return tl::unexpected(Error{Code::Missing, QStringLiteral("there is no such file"), {path, 0, 0, {}, 1},
+    return tl::unexpected(Error{Code::Missing,
+                                QStringLiteral("there is no such file"),
+                                {path, 0, 0, {}, 1},
                                 QStringLiteral("see that the path is right, seen from the current folder")});
-  if (!file.open(QIODevice::ReadOnly)) return tl::unexpected(machine(path, QStringLiteral("the file cannot be opened"), file.errorString()));
+  if (!file.open(QIODevice::ReadOnly))
+    return tl::unexpected(machine(path, QStringLiteral("the file cannot be opened"), file.errorString()));
   return read_open(file, path);
 }
 
@@ -79,7 +87,9 @@ problem::ExpectedAll<std::vector<book::SourceFile>> read_toml_files(const QStrin
 problem::Expected<qsizetype> write_file(const QString& path, const QByteArray& bytes) {
   QSaveFile file(path);
   const bool whole = file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit();
-  if (!whole) return tl::unexpected(machine(path, QStringLiteral("the file could not be written; nothing was"), file.errorString()));
+  if (!whole)
+    return tl::unexpected(
+        machine(path, QStringLiteral("the file could not be written; nothing was"), file.errorString()));
   return bytes.size();
 }
 
@@ -94,14 +104,19 @@ NewFolder::~NewFolder() {
 
 problem::Expected<NewFolder> NewFolder::beside(const QString& path, bool replace) {
   const QFileInfo place(QDir::cleanPath(path));
-  const bool empty = place.isDir() && QDir(place.filePath()).isEmpty(QDir::AllEntries | QDir::Hidden | QDir::NoDotAndDotDot);
+  const bool empty =
+      place.isDir() && QDir(place.filePath()).isEmpty(QDir::AllEntries | QDir::Hidden | QDir::NoDotAndDotDot);
   if (place.exists() && !empty && !replace)
-    return tl::unexpected(Error{Code::Conflict, QStringLiteral("there is something of that name already"), {path, 0, 0, {}, 1},
-                                QStringLiteral("name a new folder, or say --replace to let the new labels take its place")});
+    return tl::unexpected(
+        Error{Code::Conflict,
+              QStringLiteral("there is something of that name already"),
+              {path, 0, 0, {}, 1},
+              QStringLiteral("name a new folder, or say --replace to let the new labels take its place")});
   if (!QDir().mkpath(place.absolutePath()))
     return tl::unexpected(machine(path, QStringLiteral("the folder above it cannot be made"), QStringLiteral("mkdir")));
   QTemporaryDir draft(place.absolutePath() + QStringLiteral("/.") + place.fileName() + QStringLiteral(".XXXXXX"));
-  if (!draft.isValid()) return tl::unexpected(machine(path, QStringLiteral("no folder can be made beside it"), draft.errorString()));
+  if (!draft.isValid())
+    return tl::unexpected(machine(path, QStringLiteral("no folder can be made beside it"), draft.errorString()));
   draft.setAutoRemove(false);
   return NewFolder(place.absoluteFilePath(), draft.path());
 }
@@ -117,10 +132,13 @@ problem::Expected<bool> NewFolder::rename(const QString& from, const QString& to
 
 problem::Expected<bool> NewFolder::keep() {
   const QByteArray draft = QFile::encodeName(draft_), place = QFile::encodeName(path_);
-  QFile::setPermissions(draft_, QFile::permissions(draft_) | QFile::ReadGroup | QFile::ExeGroup | QFile::ReadOther | QFile::ExeOther);
-  const unsigned exchange = QFileInfo(path_).isDir() ? RENAME_EXCHANGE : 0;  // the draft is then the old folder, which goes
+  QFile::setPermissions(
+      draft_, QFile::permissions(draft_) | QFile::ReadGroup | QFile::ExeGroup | QFile::ReadOther | QFile::ExeOther);
+  const unsigned exchange =
+      QFileInfo(path_).isDir() ? RENAME_EXCHANGE : 0;  // the draft is then the old folder, which goes
   if (::renameat2(AT_FDCWD, draft.constData(), AT_FDCWD, place.constData(), exchange) != 0)
-    return tl::unexpected(machine(path_, QStringLiteral("the new folder could not take its place; nothing was written"), qt_error_string()));
+    return tl::unexpected(machine(path_, QStringLiteral("the new folder could not take its place; nothing was written"),
+                                  qt_error_string()));
   sync_folder(QFileInfo(path_).absolutePath());
   return true;
 }
@@ -128,7 +146,8 @@ problem::Expected<bool> NewFolder::keep() {
 problem::Expected<bool> NewFolder::keep_only(const QString& name) {
   const QByteArray file = QFile::encodeName(draft_ + u'/' + name), place = QFile::encodeName(path_);
   if (std::rename(file.constData(), place.constData()) != 0)
-    return tl::unexpected(machine(path_, QStringLiteral("the file could not take its place; nothing was written"), qt_error_string()));
+    return tl::unexpected(
+        machine(path_, QStringLiteral("the file could not take its place; nothing was written"), qt_error_string()));
   sync_folder(QFileInfo(path_).absolutePath());
   return true;
 }

@@ -10,11 +10,12 @@
 
 namespace lardiner::command {
 
-/// The bytes of a file, or of standard input for "-". Errors: Missing when there is none, Machine when it cannot be read, Range when
-/// it is larger than reader::kMostBytes.
+/// The bytes of a file, or of standard input for "-". Errors: Missing when there is none, Machine when it cannot be
+/// read, Range when it is larger than reader::kMostBytes.
 problem::Expected<QByteArray> read_file(const QString& path);
 
-/// Every file of `folder` that ends in `.toml`, by name, without its sub-folders. `shown` is put before the names in errors.
+/// Every file of `folder` that ends in `.toml`, by name, without its sub-folders. `shown` is put before the names in
+/// errors.
 problem::ExpectedAll<std::vector<book::SourceFile>> read_toml_files(const QString& folder, const QString& shown);
 
 /// Writes a file beside, then renames it: the old one stays until the new one is whole.
@@ -23,7 +24,8 @@ problem::Expected<qsizetype> write_file(const QString& path, const QByteArray& b
 /// A folder that is filled beside its place and appears there whole, or not at all: what was not kept is removed.
 class NewFolder {
  public:
-  /// `path`: where the folder, or the one file of it, shall stand. `replace`: what is there gives way when the new is whole.
+  /// `path`: where the folder, or the one file of it, shall stand. `replace`: what is there gives way when the new is
+  /// whole.
   static problem::Expected<NewFolder> beside(const QString& path, bool replace);
   NewFolder(NewFolder&& other) noexcept;
   NewFolder& operator=(NewFolder&&) = delete;

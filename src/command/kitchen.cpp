@@ -24,7 +24,9 @@ QString shown_prefix(const Options& options) {
 }
 
 Error no_data(const QString& folder) {
-  return {Code::Machine, QStringLiteral("the program's own data is not there"), {folder, 0, 0, {}, 1},
+  return {Code::Machine,
+          QStringLiteral("the program's own data is not there"),
+          {folder, 0, 0, {}, 1},
           QStringLiteral("install it again: share/lardiner must lie beside the program's folder")};
 }
 
@@ -37,8 +39,11 @@ problem::ExpectedAll<book::Reading> read_kitchen_book(const Options& options) {
   const auto files = read_toml_files(options.kitchen, shown_prefix(options));
   if (!files) return tl::unexpected(files.error());
   if (files->empty())
-    return tl::unexpected(Errors{{Code::Missing, QStringLiteral("there is no kitchen book in this folder"), {options.kitchen, 0, 0, {}, 1},
-                                  QStringLiteral("name the folder that holds kitchen.toml: lardiner --kitchen DIR …")}});
+    return tl::unexpected(
+        Errors{{Code::Missing,
+                QStringLiteral("there is no kitchen book in this folder"),
+                {options.kitchen, 0, 0, {}, 1},
+                QStringLiteral("name the folder that holds kitchen.toml: lardiner --kitchen DIR …")}});
   return book::read_book(*files, *rules);
 }
 
@@ -58,7 +63,10 @@ problem::Expected<QDateTime> time_of_run(const Options& options, const QTimeZone
   const auto written = reader::parse_written(options.at);
   if (!written) return refuse(written.error());
   if (!written->seconds_of_day)
-    return refuse({Code::Malformed, QStringLiteral("\"%1\" has no time of day").arg(options.at), {}, QStringLiteral("write it as 2026-02-28T14:30")});
+    return refuse({Code::Malformed,
+                   QStringLiteral("\"%1\" has no time of day").arg(options.at),
+                   {},
+                   QStringLiteral("write it as 2026-02-28T14:30")});
   const auto instant = batch::instant(*written, zone);
   if (!instant) return refuse(instant.error());
   return *instant;
@@ -66,7 +74,8 @@ problem::Expected<QDateTime> time_of_run(const Options& options, const QTimeZone
 
 problem::ExpectedAll<std::vector<words::Language>> read_languages(const Options& options) {
   std::map<QString, QString> packs;  // language -> file; the kitchen's own take the place of the shipped
-  for (const QString& folder : {options.data + QStringLiteral("/templates/words"), options.kitchen + QStringLiteral("/templates/words")})
+  for (const QString& folder :
+       {options.data + QStringLiteral("/templates/words"), options.kitchen + QStringLiteral("/templates/words")})
     for (const QString& name : QDir(folder).entryList({QStringLiteral("*.toml")}, QDir::Files, QDir::Name))
       packs[QFileInfo(name).completeBaseName()] = folder + u'/' + name;
   std::vector<words::Language> languages;

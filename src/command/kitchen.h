@@ -34,7 +34,8 @@ problem::Expected<QDateTime> time_of_run(const Options& options, const QTimeZone
 /// The language packs: templates/words, and those of the kitchen's own templates/words, which take their place.
 problem::ExpectedAll<std::vector<words::Language>> read_languages(const Options& options);
 
-/// The template of a label ("inside", "finisher", "sale", "hold"): the kitchen's own templates/labels, else the shipped one.
+/// The template of a label ("inside", "finisher", "sale", "hold"): the kitchen's own templates/labels, else the shipped
+/// one.
 problem::ExpectedAll<paper::LabelTemplate> read_template(const Options& options, const QString& name);
 
 problem::ExpectedAll<paper::Faces> read_faces(const Options& options);

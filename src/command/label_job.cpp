@@ -25,9 +25,12 @@ namespace {
 QString template_name(const facts::LabelRun& run) {
   if (run.hold) return QStringLiteral("hold");
   switch (run.purpose) {
-    case book::Purpose::Inside: return QStringLiteral("inside");
-    case book::Purpose::Finisher: return QStringLiteral("finisher");
-    case book::Purpose::Sale: return QStringLiteral("sale");
+    case book::Purpose::Inside:
+      return QStringLiteral("inside");
+    case book::Purpose::Finisher:
+      return QStringLiteral("finisher");
+    case book::Purpose::Sale:
+      return QStringLiteral("sale");
   }
   return QStringLiteral("inside");
 }
@@ -39,7 +42,8 @@ paper::CodeImage image(const symbol::Matrix& matrix) {
 
 }  // namespace
 
-LabelJob::LabelJob(const Options& options, const book::Book& book, const paper::Faces& faces, NewFolder& drafts, QString title)
+LabelJob::LabelJob(const Options& options, const book::Book& book, const paper::Faces& faces, NewFolder& drafts,
+                   QString title)
     : options_(options), book_(book), faces_(faces), drafts_(drafts), title_(std::move(title)) {}
 
 LabelJob::~LabelJob() = default;
@@ -78,15 +82,18 @@ problem::ExpectedAll<paper::LabelLayout> LabelJob::lay_out(const facts::LabelRun
   if (!label) return tl::unexpected(label.error());
   const book::Media* medium = book_.medium(run.media);
   if (!medium)
-    return tl::unexpected(Errors{{Code::Unknown, QStringLiteral("\"%1\" is not a medium of the book").arg(run.media), run.place,
-                                  QStringLiteral("name one of its [[media]]")}});
+    return tl::unexpected(Errors{{Code::Unknown, QStringLiteral("\"%1\" is not a medium of the book").arg(run.media),
+                                  run.place, QStringLiteral("name one of its [[media]]")}});
   auto layout = paper::lay_out(run, **label, *medium, faces_);
   if (layout) return layout;
   Errors errors = layout.error();
   for (problem::Error& error : errors) {
     if (error.code != Code::NoRoom) continue;
     const book::Media* fits = paper::smallest_that_fits(run, **label, book_.media, faces_);
-    error.hint = fits ? QStringLiteral("\"%1\" (%2 × %3 mm) is the smallest medium of the book that holds it").arg(fits->id).arg(fits->width / 100.0).arg(fits->height / 100.0)
+    error.hint = fits ? QStringLiteral("\"%1\" (%2 × %3 mm) is the smallest medium of the book that holds it")
+                            .arg(fits->id)
+                            .arg(fits->width / 100.0)
+                            .arg(fits->height / 100.0)
                       : QStringLiteral("no medium of the book holds it: add a larger one, or shorten the text");
   }
   return tl::unexpected(errors);

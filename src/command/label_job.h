@@ -31,8 +31,8 @@ class LabelJob {
   LabelJob(const Options& options, const book::Book& book, const paper::Faces& faces, NewFolder& drafts, QString title);
   ~LabelJob();
 
-  /// Lays out all runs of a batch, then draws them: all or none. The number of labels drawn, or what does not fit (with the
-  /// smallest medium that does) and what cannot be printed.
+  /// Lays out all runs of a batch, then draws them: all or none. The number of labels drawn, or what does not fit (with
+  /// the smallest medium that does) and what cannot be printed.
   problem::ExpectedAll<int> add(const std::vector<facts::LabelRun>& runs);
 
   /// Ends all documents in the drafts folder.

@@ -23,7 +23,8 @@ struct Work {
 bool is_machine(const Errors& errors) { return exit_status(errors) == kMachineFailed; }
 
 problem::ExpectedAll<int> add_batch(Work& work, const batch::Batch& batch) {
-  const auto runs = facts::label_runs(work.book, batch, work.languages, {work.wish.hold_labels, false, work.wish.media});
+  const auto runs =
+      facts::label_runs(work.book, batch, work.languages, {work.wish.hold_labels, false, work.wish.media});
   if (!runs) return tl::unexpected(runs.error());
   return work.job.add(*runs);
 }
@@ -51,7 +52,10 @@ void print_warnings(const std::vector<batch::Batch>& batches) {
   Errors warnings;
   for (const batch::Batch& batch : batches)
     for (const QString& warning : batch.warnings)
-      warnings.push_back({Code::Conflict, QStringLiteral("warning: ") + warning, {batch.record.place.file, batch.record.place.line, 0, {}, 1}, {}});
+      warnings.push_back({Code::Conflict,
+                          QStringLiteral("warning: ") + warning,
+                          {batch.record.place.file, batch.record.place.line, 0, {}, 1},
+                          {}});
   print_problems(warnings);
 }
 
@@ -61,8 +65,13 @@ problem::ExpectedAll<std::vector<Written>> put_in_place(const LabelsOptions& wis
   const auto written = job.finish();
   if (!written) return written;
   if (one_file(wish) && written->size() != 1) {
-    return tl::unexpected(Errors{{Code::Conflict, QStringLiteral("these labels need %1 files: one for each medium, of at most %2 labels").arg(written->size()).arg(LabelJob::kMostLabels),
-                                  {wish.out, 0, 0, {}, 1}, QStringLiteral("name a folder with --out, or one medium with --medium")}});
+    return tl::unexpected(
+        Errors{{Code::Conflict,
+                QStringLiteral("these labels need %1 files: one for each medium, of at most %2 labels")
+                    .arg(written->size())
+                    .arg(LabelJob::kMostLabels),
+                {wish.out, 0, 0, {}, 1},
+                QStringLiteral("name a folder with --out, or one medium with --medium")}});
   }
   const auto kept = one_file(wish) ? drafts.keep_only(written->front().file) : drafts.keep();
   if (!kept) return tl::unexpected(Errors{kept.error()});
@@ -70,7 +79,9 @@ problem::ExpectedAll<std::vector<Written>> put_in_place(const LabelsOptions& wis
 }
 
 void report(const Options& options, const Work& work, const std::vector<Written>& written) {
-  const auto path = [&](const Written& file) { return one_file(work.wish) ? work.wish.out : work.wish.out + u'/' + file.file; };
+  const auto path = [&](const Written& file) {
+    return one_file(work.wish) ? work.wish.out : work.wish.out + u'/' + file.file;
+  };
   if (options.json) {
     QJsonArray files;
     for (const Written& file : written)
@@ -81,7 +92,11 @@ void report(const Options& options, const Work& work, const std::vector<Written>
                       {QStringLiteral("problems"), json(work.errors)}});
     return;
   }
-  for (const Written& file : written) print(QStringLiteral("%1: %2 %3\n").arg(path(file)).arg(file.labels).arg(file.labels == 1 ? QStringLiteral("label") : QStringLiteral("labels")));
+  for (const Written& file : written)
+    print(QStringLiteral("%1: %2 %3\n")
+              .arg(path(file))
+              .arg(file.labels)
+              .arg(file.labels == 1 ? QStringLiteral("label") : QStringLiteral("labels")));
 }
 
 ExitStatus finish(const Options& options, Work& work, NewFolder& drafts) {
@@ -104,7 +119,8 @@ ExitStatus refuse(const Errors& errors) {
 }
 
 QString title(const book::Book& book, const QDateTime& now) {
-  return QStringLiteral("Labels, %1, %2").arg(book.kitchen.name, now.toTimeZone(book.kitchen.zone).date().toString(Qt::ISODate));
+  return QStringLiteral("Labels, %1, %2")
+      .arg(book.kitchen.name, now.toTimeZone(book.kitchen.zone).date().toString(Qt::ISODate));
 }
 
 }  // namespace

@@ -23,8 +23,10 @@ RecordFormat format_of(const std::string& word) {
 }
 
 void add_records(CLI::App* command, Words& words) {
-  command->add_option("records", words.records, "batch records: a .csv or .jsonl file, or - for standard input")->required();
-  command->add_option("--format", words.format, "csv or jsonl, where the name does not tell")->check(CLI::IsMember({"csv", "jsonl"}));
+  command->add_option("records", words.records, "batch records: a .csv or .jsonl file, or - for standard input")
+      ->required();
+  command->add_option("--format", words.format, "csv or jsonl, where the name does not tell")
+      ->check(CLI::IsMember({"csv", "jsonl"}));
 }
 
 CLI::App* add_labels(CLI::App& app, Words& words) {
@@ -65,13 +67,15 @@ Options options_of(const Words& words) {
 
 int main(int argc, char** argv) {
   const QCoreApplication application(argc, argv);
-  std::setlocale(LC_NUMERIC, "C");  // QCoreApplication took the system's: CLI11 and printf would then read and write 1,5
+  std::setlocale(LC_NUMERIC,
+                 "C");  // QCoreApplication took the system's: CLI11 and printf would then read and write 1,5
 
   Words words;
   CLI::App app("Labels with use-by dates, allergens and codes for a commissary kitchen's batches.", "lardiner");
   describe(app, words);
   CLI::App* check_command = app.add_subcommand("check", "reads the whole kitchen book and prints every problem");
-  CLI::App* dates_command = app.add_subcommand("dates", "the use-by of each batch record, with the rules that decided and lost");
+  CLI::App* dates_command =
+      app.add_subcommand("dates", "the use-by of each batch record, with the rules that decided and lost");
   add_records(dates_command, words);
   add_labels(app, words);
   try {
@@ -83,6 +87,6 @@ int main(int argc, char** argv) {
   const Options options = options_of(words);
   if (check_command->parsed()) return check(options);
   if (dates_command->parsed()) return dates(options, {text(words.records), format_of(words.format)});
-  return labels(options, {text(words.records), format_of(words.format), text(words.out), words.replace, words.keep_going,
-                          words.hold_labels, text(words.medium)});
+  return labels(options, {text(words.records), format_of(words.format), text(words.out), words.replace,
+                          words.keep_going, words.hold_labels, text(words.medium)});
 }

@@ -35,14 +35,17 @@ problem::ExpectedAll<Rows> read_rows(const QByteArray& bytes, const QString& pat
 
 }  // namespace
 
-problem::ExpectedAll<Run> read_run(const QString& path, RecordFormat format, const book::Book& book, const QDateTime& now) {
+problem::ExpectedAll<Run> read_run(const QString& path, RecordFormat format, const book::Book& book,
+                                   const QDateTime& now) {
   const auto bytes = read_file(path);
   if (!bytes) return tl::unexpected(problem::Errors{bytes.error()});
   const auto rows = read_rows(*bytes, path, is_json(path, format, *bytes));
   if (!rows) return tl::unexpected(rows.error());
   batch::Records records = batch::read_records(rows->rows, book, {now, rows->decimal_comma});
   if (records.records.empty() && records.errors.empty())
-    return tl::unexpected(problem::Errors{{problem::Code::Missing, QStringLiteral("there is no batch record in it"), {path, 0, 0, {}, 1},
+    return tl::unexpected(problem::Errors{{problem::Code::Missing,
+                                           QStringLiteral("there is no batch record in it"),
+                                           {path, 0, 0, {}, 1},
                                            QStringLiteral("add a row for each batch under the header row")}});
   return Run{batch::compute(book, records.records, now), std::move(records.errors)};
 }

@@ -12,13 +12,15 @@ namespace lardiner::command {
 
 enum class RecordFormat { Guess, Csv, JsonLines };
 
-/// A run's batches: those of readable records, refused or not, and what is wrong with the records that could not be read.
+/// A run's batches: those of readable records, refused or not, and what is wrong with the records that could not be
+/// read.
 struct Run {
   std::vector<batch::Batch> batches;
   problem::Errors errors;
 };
 
 /// Guess: by the name's ending (.csv, .jsonl, .json), else JSON Lines when the first character is a brace.
-problem::ExpectedAll<Run> read_run(const QString& path, RecordFormat format, const book::Book& book, const QDateTime& now);
+problem::ExpectedAll<Run> read_run(const QString& path, RecordFormat format, const book::Book& book,
+                                   const QDateTime& now);
 
 }  // namespace lardiner::command

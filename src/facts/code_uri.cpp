@@ -22,11 +22,13 @@ Attributes date_attributes(const batch::UseBy& use_by, const QTimeZone& zone) {
       return out;
     }
     case Form::Date:
-      return {{use_by.kind == book::EndKind::UseBy ? QStringLiteral("17") : QStringLiteral("15"), gs1::yymmdd(use_by.date)}};
+      return {{use_by.kind == book::EndKind::UseBy ? QStringLiteral("17") : QStringLiteral("15"),
+               gs1::yymmdd(use_by.date)}};
     case Form::Instant:
       if (use_by.kind == book::EndKind::BestBefore) return {{QStringLiteral("15"), gs1::yymmdd(end.date())}};
       return {{QStringLiteral("7003"), gs1::yymmddhhmm(gs1::wall_time(end))}};
-    case Form::None: return {};
+    case Form::None:
+      return {};
   }
   return {};
 }

@@ -65,9 +65,10 @@ std::vector<Paragraph> differences(const Scene& scene, const book::AllergenList&
 void add_contains_facts(const Scene& scene, std::vector<Fact>& facts) {
   const book::AllergenList* list = destination_list(scene);
   if (!list || !scene.batch.declared.stated) {
-    scene.errors.push_back({problem::Code::Missing, QStringLiteral("the allergens of \"%1\" are not known").arg(scene.batch.record.item),
-                            scene.batch.record.place,
-                            QStringLiteral("complete the declarations of its supplier items and the kitchen's allergen_list")});
+    scene.errors.push_back(
+        {problem::Code::Missing, QStringLiteral("the allergens of \"%1\" are not known").arg(scene.batch.record.item),
+         scene.batch.record.place,
+         QStringLiteral("complete the declarations of its supplier items and the kitchen's allergen_list")});
     return;
   }
   facts.push_back({FactId::Contains, contains(scene, *list)});

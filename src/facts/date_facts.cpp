@@ -17,15 +17,17 @@ void add_frozen(const Scene& scene, std::vector<Fact>& facts) {
   const batch::UseBy& use_by = *scene.use_by;
   add_band(scene, "frozen", *use_by.frozen_on, facts);
   const bool one = use_by.days_left == 1;
-  QString left = scene.sentence(one ? "day_left_after_thawing" : "days_left_after_thawing",
-                                {QString::number(use_by.days_left)});
-  if (use_by.never_past) left += QStringLiteral(", ") + scene.sentence("never_past", {scene.words.date(*use_by.never_past)});
+  QString left =
+      scene.sentence(one ? "day_left_after_thawing" : "days_left_after_thawing", {QString::number(use_by.days_left)});
+  if (use_by.never_past)
+    left += QStringLiteral(", ") + scene.sentence("never_past", {scene.words.date(*use_by.never_past)});
   std::vector<Paragraph> days = strong(left);
   if (use_by.frozen_best_before)
     days.push_back({Run{scene.sentence("best_before_frozen", {scene.words.date(*use_by.frozen_best_before)}), false}});
   facts.push_back({FactId::DaysLeft, days});
-  facts.push_back({FactId::WriteDates, {{Run{scene.sentence("thawed_blank", {kBlank}), false}},
-                                        {Run{scene.sentence("use_by_blank", {kBlank}), false}}}});
+  facts.push_back({FactId::WriteDates,
+                   {{Run{scene.sentence("thawed_blank", {kDayBlank}), false}},
+                    {Run{scene.sentence("use_by_blank", {kDayBlank}), false}}}});
 }
 
 void add_instant(const Scene& scene, std::vector<Fact>& facts) {
@@ -36,11 +38,16 @@ void add_instant(const Scene& scene, std::vector<Fact>& facts) {
 
 const char* deed_key(batch::Deed deed) {
   switch (deed) {
-    case batch::Deed::Made: return "made";
-    case batch::Deed::Opened: return "opened";
-    case batch::Deed::Thawed: return "thawed_on";
-    case batch::Deed::Cut: return "cut";
-    case batch::Deed::Decanted: return "decanted";
+    case batch::Deed::Made:
+      return "made";
+    case batch::Deed::Opened:
+      return "opened";
+    case batch::Deed::Thawed:
+      return "thawed_on";
+    case batch::Deed::Cut:
+      return "cut";
+    case batch::Deed::Decanted:
+      return "decanted";
   }
   return "made";
 }
@@ -55,12 +62,19 @@ void add_date_facts(const Scene& scene, std::vector<Fact>& facts) {
   if (!scene.use_by) return;
 
   switch (scene.use_by->form) {
-    case batch::UseBy::Form::Date: add_band(scene, caption(scene.use_by->kind), scene.use_by->date, facts); break;
-    case batch::UseBy::Form::Instant: add_instant(scene, facts); break;
-    case batch::UseBy::Form::Frozen: add_frozen(scene, facts); break;
+    case batch::UseBy::Form::Date:
+      add_band(scene, caption(scene.use_by->kind), scene.use_by->date, facts);
+      break;
+    case batch::UseBy::Form::Instant:
+      add_instant(scene, facts);
+      break;
+    case batch::UseBy::Form::Frozen:
+      add_frozen(scene, facts);
+      break;
     case batch::UseBy::Form::None:
-      scene.errors.push_back({problem::Code::Missing, QStringLiteral("no shelf-life rule gives \"%1\" a date").arg(record.item),
-                              record.place, QStringLiteral("add a shelf_life for its state to the book")});
+      scene.errors.push_back({problem::Code::Missing,
+                              QStringLiteral("no shelf-life rule gives \"%1\" a date").arg(record.item), record.place,
+                              QStringLiteral("add a shelf_life for its state to the book")});
   }
   if (scene.use_by->previously_frozen || scene.batch.previously_frozen)
     facts.push_back({FactId::PreviouslyFrozen, plain(scene.word("previously_frozen"))});

@@ -6,22 +6,28 @@ namespace lardiner::facts {
 namespace {
 
 bool needs_cooking(const Scene& scene) {
-  return scene.batch.readiness == book::Readiness::MustBeCooked || scene.batch.readiness == book::Readiness::NotFullyCooked;
+  return scene.batch.readiness == book::Readiness::MustBeCooked ||
+         scene.batch.readiness == book::Readiness::NotFullyCooked;
 }
 
 // A frozen container may be finished from frozen or, once thawed, from chilled.
 bool applies(const Scene& scene, const book::Finishing& finishing) {
   if (finishing.from == scene.state) return true;
-  if (scene.state == book::State::Frozen) return finishing.from == book::State::Thawed || finishing.from == book::State::Chilled;
+  if (scene.state == book::State::Frozen)
+    return finishing.from == book::State::Thawed || finishing.from == book::State::Chilled;
   return scene.state == book::State::Thawed && finishing.from == book::State::Chilled;
 }
 
 const char* from_key(book::State state) {
   switch (state) {
-    case book::State::Frozen: return "from_frozen";
-    case book::State::Thawed: return "from_thawed";
-    case book::State::Ambient: return "from_ambient";
-    default: return "from_chilled";
+    case book::State::Frozen:
+      return "from_frozen";
+    case book::State::Thawed:
+      return "from_thawed";
+    case book::State::Ambient:
+      return "from_ambient";
+    default:
+      return "from_chilled";
   }
 }
 
@@ -38,7 +44,8 @@ QString head(const Scene& scene, const book::Finishing& finishing) {
 
 QString core(const Scene& scene, const book::Finishing& finishing) {
   if (!finishing.to) return {};
-  QString text = scene.sentence(needs_cooking(scene) ? "cook_to" : "reheat_to", {both_scales(scene, finishing.to->temperature)});
+  QString text =
+      scene.sentence(needs_cooking(scene) ? "cook_to" : "reheat_to", {both_scales(scene, finishing.to->temperature)});
   if (finishing.to->seconds > 0) text += u' ' + scene.sentence("for_seconds", {QString::number(finishing.to->seconds)});
   return text;
 }
@@ -48,7 +55,8 @@ Paragraph paragraph(const Scene& scene, const book::Finishing& finishing) {
   const auto add = [&rest](const QString& sentence) {
     if (!sentence.isEmpty()) rest += QStringLiteral(". ") + sentence;
   };
-  if (!finishing.cue.empty()) add(scene.text(finishing.cue, QStringLiteral("the cue of a finishing step"), finishing.place));
+  if (!finishing.cue.empty())
+    add(scene.text(finishing.cue, QStringLiteral("the cue of a finishing step"), finishing.place));
   if (finishing.stand_seconds > 0) add(scene.sentence("stand", {lasting(scene, finishing.stand_seconds)}));
   if (finishing.rest_seconds > 0) add(scene.sentence("rest", {lasting(scene, finishing.rest_seconds)}));
   const QString to = core(scene, finishing);
@@ -67,10 +75,11 @@ int hold_most(const Scene& scene) {
 }
 
 void refuse_without(const Scene& scene) {
-  scene.errors.push_back(
-      {problem::Code::Missing,
-       QStringLiteral("product \"%1\" has no finishing step for a container in this state").arg(scene.batch.record.item),
-       scene.product()->place, QStringLiteral("add a [[product.finishing]] with from = \"chilled\" or \"frozen\"")});
+  scene.errors.push_back({problem::Code::Missing,
+                          QStringLiteral("product \"%1\" has no finishing step for a container in this state")
+                              .arg(scene.batch.record.item),
+                          scene.product()->place,
+                          QStringLiteral("add a [[product.finishing]] with from = \"chilled\" or \"frozen\"")});
 }
 
 }  // namespace
@@ -89,6 +98,7 @@ void add_finishing_facts(const Scene& scene, std::vector<Fact>& facts) {
 
   const int hold = hold_most(scene);
   QString finished = scene.sentence("finished_discard", {kBlank, kBlank});
+  finished.replace(u' ' + kBlank, QChar(0x00A0) + kBlank);
   if (hold > 0) finished = scene.sentence("hold_at_most", {lasting(scene, hold)}) + QStringLiteral(". ") + finished;
   facts.push_back({FactId::HoldFinished, plain(finished)});
   facts.push_back({FactId::RemoveLabel, plain(scene.word("remove_label"))});

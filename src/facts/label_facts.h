@@ -13,40 +13,40 @@ namespace lardiner::facts {
 
 /// The facts of labels, in no order: the template gives them their place and size.
 enum class FactId {
-  Readiness,        ///< RAW: COOK BEFORE SERVING
+  Readiness,  ///< RAW: COOK BEFORE SERVING
   Name,
-  Count,            ///< "24 pieces"
-  DateCaption,      ///< USE BY, BEST BEFORE, FROZEN
-  Date,             ///< TUE 01 DEC
-  Year,             ///< 2026
-  Time,             ///< 14:00, when the end is not the end of a day
-  DaysLeft,         ///< "4 days left after thawing", "never past …"
-  WriteDates,       ///< "Thawed ____", "Use by ____"
-  Contains,         ///< CONTAINS milk, or "None of …"
+  Count,        ///< "24 pieces"
+  DateCaption,  ///< USE BY, BEST BEFORE, FROZEN
+  Date,         ///< TUE 01 DEC
+  Year,         ///< 2026
+  Time,         ///< 14:00, when the end is not the end of a day
+  DaysLeft,     ///< "4 days left after thawing", "never past …"
+  WriteDates,   ///< "Thawed ____", "Use by ____"
+  Contains,     ///< CONTAINS milk, or "None of …"
   MayContain,
   PreviouslyFrozen,
-  TimeControl,      ///< without temperature control
-  ReducedOxygen,    ///< the sentences that such a pack must carry
-  Finishing,        ///< a paragraph for each equipment and start state
-  HoldFinished,     ///< hold at most, "Finished __ discard by __"
+  TimeControl,    ///< without temperature control
+  ReducedOxygen,  ///< the sentences that such a pack must carry
+  Finishing,      ///< a paragraph for each equipment and start state
+  HoldFinished,   ///< hold at most, "Finished __ discard by __"
   KeepAt,
-  Made,             ///< prepared day and time; opened, thawed, cut or decanted
-  Net,              ///< 500 g (1 lb 1.6 oz)
-  ContainerOf,      ///< Tub 3 of 24: varies within a run
+  Made,         ///< prepared day and time; opened, thawed, cut or decanted
+  Net,          ///< 500 g (1 lb 1.6 oz)
+  ContainerOf,  ///< Tub 3 of 24: varies within a run
   UsedFor,
-  Site,             ///< site and order
-  Ingredients,      ///< statement, for sale
-  NetDeclared,      ///< for sale
-  Business,         ///< name and place, for sale
+  Site,         ///< site and order
+  Ingredients,  ///< statement, for sale
+  NetDeclared,  ///< for sale
+  Business,     ///< name and place, for sale
   SafeHandling,
   RemoveLabel,
-  Difference,       ///< a substitution: adds SESAME
+  Difference,  ///< a substitution: adds SESAME
   SupplierLot,
-  Lot,              ///< with the initials
-  Serial,           ///< varies within a run
-  Hold,             ///< HOLD
+  Lot,     ///< with the initials
+  Serial,  ///< varies within a run
+  Hold,    ///< HOLD
   DoNotUse,
-  Missing,          ///< what is missing
+  Missing,  ///< what is missing
   Reprint
 };
 
@@ -75,32 +75,33 @@ struct ContainerFacts {
 
 /// Containers of one batch that share all but number and serial: one layout, many labels.
 struct LabelRun {
-  QString language;              ///< of the document
-  QString title;                 ///< "Chilli-lime butter A26329CLB01K"
+  QString language;  ///< of the document
+  QString title;     ///< "Chilli-lime butter A26329CLB01K"
   QString lot;
-  QString media;                 ///< id of the medium
-  problem::Place place;          ///< of the record, for errors of layout
+  QString media;         ///< id of the medium
+  problem::Place place;  ///< of the record, for errors of layout
   bool hold = false;
   book::Purpose purpose = book::Purpose::Inside;
   bool hot = false, frozen = false;  ///< what the medium must bear
-  std::vector<Fact> facts;       ///< each id at most once; ContainerOf and Serial hold their widest form
+  std::vector<Fact> facts;           ///< each id at most once; ContainerOf and Serial hold their widest form
   std::vector<ContainerFacts> containers;
 };
 
 struct LabelWish {
-  bool hold_labels = false;      ///< refused batches get HOLD labels
+  bool hold_labels = false;  ///< refused batches get HOLD labels
   bool reprint = false;
-  QString media;                 ///< instead of the containers' own; empty: theirs
+  QString media;  ///< instead of the containers' own; empty: theirs
 };
 
-/// The label runs of a batch, one for each container group, date and purpose. `languages` are all packs loaded; a safety
-/// word of an unreviewed language is an error. For a refused batch: HOLD runs when asked for, else nothing.
+/// The label runs of a batch, one for each container group, date and purpose. `languages` are all packs loaded; a
+/// safety word of an unreviewed language is an error. For a refused batch: HOLD runs when asked for, else nothing.
 problem::ExpectedAll<std::vector<LabelRun>> label_runs(const book::Book& book, const batch::Batch& batch,
                                                        const std::vector<words::Language>& languages,
                                                        const LabelWish& wish);
 
 /// GS1 Digital Link of one container, with the date that the label shows: 7003 when the deciding end is not the end of
-/// a day, else 17; 15 for quality only; frozen: 7006, with 15 where a frozen limit exists, never 17; 11 or 8008 for the making.
+/// a day, else 17; 15 for quality only; frozen: 7006, with 15 where a frozen limit exists, never 17; 11 or 8008 for the
+/// making.
 problem::Expected<QByteArray> code_uri(const book::Kitchen& kitchen, const batch::Batch& batch,
                                        const batch::Container& container);
 

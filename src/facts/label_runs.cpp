@@ -26,20 +26,30 @@ book::State state_of(const batch::Record& record, int container, bool tcs) {
   book::State state = tcs ? book::State::Chilled : book::State::Ambient;
   std::vector<const batch::Event*> events;
   for (const batch::Event& event : record.events)
-    if (event.containers.empty() || std::find(event.containers.begin(), event.containers.end(), container) != event.containers.end())
+    if (event.containers.empty() ||
+        std::find(event.containers.begin(), event.containers.end(), container) != event.containers.end())
       events.push_back(&event);
   std::stable_sort(events.begin(), events.end(), [](const auto* a, const auto* b) { return a->at < b->at; });
   for (const batch::Event* event : events) {
     switch (event->what) {
-      case batch::Happening::Frozen: state = book::State::Frozen; break;
-      case batch::Happening::Thawed: state = book::State::Thawed; break;
-      case batch::Happening::HotHeld: state = book::State::HotHeld; break;
-      case batch::Happening::TimeControl: state = book::State::TimeControl; break;
+      case batch::Happening::Frozen:
+        state = book::State::Frozen;
+        break;
+      case batch::Happening::Thawed:
+        state = book::State::Thawed;
+        break;
+      case batch::Happening::HotHeld:
+        state = book::State::HotHeld;
+        break;
+      case batch::Happening::TimeControl:
+        state = book::State::TimeControl;
+        break;
       case batch::Happening::Finished:
       case batch::Happening::Reheated:
       case batch::Happening::Opened:
       case batch::Happening::Packed:
-      case batch::Happening::Discarded: break;
+      case batch::Happening::Discarded:
+        break;
     }
   }
   return state;
@@ -143,7 +153,8 @@ class RunMaker {
   }
 
   ContainerFacts facts_of_container(const Scene& scene, const QString& kind, const batch::Container& container) {
-    ContainerFacts out{container_of(scene, kind, container.number, container.of), container.serial, {}, container.number};
+    ContainerFacts out{
+        container_of(scene, kind, container.number, container.of), container.serial, {}, container.number};
     if (batch_.gtin.isEmpty() || batch_.lot.isEmpty()) return out;  // only a HOLD label may stand without a code
     if (const auto uri = code_uri(book_.kitchen, batch_, container)) {
       out.uri = *uri;
@@ -157,12 +168,12 @@ class RunMaker {
 
   // Title, and the widest form of what varies, so that one layout fits every label of the run.
   void finish(LabelRun& out, const Containers& containers) {
-    const auto widest = std::max_element(out.containers.begin(), out.containers.end(), [](const auto& a, const auto& b) {
-      return a.container_of.size() < b.container_of.size();
-    });
-    const auto longest = std::max_element(out.containers.begin(), out.containers.end(), [](const auto& a, const auto& b) {
-      return a.serial.size() < b.serial.size();
-    });
+    const auto widest =
+        std::max_element(out.containers.begin(), out.containers.end(),
+                         [](const auto& a, const auto& b) { return a.container_of.size() < b.container_of.size(); });
+    const auto longest =
+        std::max_element(out.containers.begin(), out.containers.end(),
+                         [](const auto& a, const auto& b) { return a.serial.size() < b.serial.size(); });
     out.facts.push_back({FactId::ContainerOf, plain(widest->container_of)});
     if (!longest->serial.isEmpty()) out.facts.push_back({FactId::Serial, plain(longest->serial)});
     const QString name = out.facts.front().paragraphs.front().front().text;
@@ -182,18 +193,22 @@ class RunMaker {
     const QStringList codes = spec && !spec->languages.isEmpty() ? spec->languages : book_.kitchen.languages.mid(0, 1);
     std::vector<const words::Language*> out;
     for (const QString& code : codes) {
-      const auto found = std::find_if(languages_.begin(), languages_.end(), [&](const auto& l) { return l.code() == code; });
+      const auto found =
+          std::find_if(languages_.begin(), languages_.end(), [&](const auto& l) { return l.code() == code; });
       if (found != languages_.end() && found->reviewed()) {
         out.push_back(&*found);
         continue;
       }
       const bool known = found != languages_.end();
-      errors_.push_back({known ? problem::Code::Unsafe : problem::Code::Unknown,
-                         known ? QStringLiteral("the safety words of language \"%1\" are not reviewed").arg(code)
-                               : QStringLiteral("there are no words for language \"%1\"").arg(code),
-                         spec ? spec->place : batch_.record.place,
-                         known ? QStringLiteral("have somebody who speaks it read templates/words/%1.toml and name them as reviewed_by").arg(code)
-                               : QStringLiteral("add templates/words/%1.toml, or use a language that is there").arg(code)});
+      errors_.push_back(
+          {known ? problem::Code::Unsafe : problem::Code::Unknown,
+           known ? QStringLiteral("the safety words of language \"%1\" are not reviewed").arg(code)
+                 : QStringLiteral("there are no words for language \"%1\"").arg(code),
+           spec ? spec->place : batch_.record.place,
+           known
+               ? QStringLiteral("have somebody who speaks it read templates/words/%1.toml and name them as reviewed_by")
+                     .arg(code)
+               : QStringLiteral("add templates/words/%1.toml, or use a language that is there").arg(code)});
     }
     return out;
   }

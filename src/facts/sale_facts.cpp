@@ -21,7 +21,8 @@ void append(const std::vector<batch::StatedIngredient>& ingredients, bool emphas
 }
 
 void add_ingredients(const Scene& scene, std::vector<Fact>& facts) {
-  const auto statement = batch::ingredient_statement(scene.book, scene.batch, scene.words.code(), scene.book.kitchen.merge_compounds);
+  const auto statement =
+      batch::ingredient_statement(scene.book, scene.batch, scene.words.code(), scene.book.kitchen.merge_compounds);
   if (!statement) {
     scene.errors.insert(scene.errors.end(), statement.error().begin(), statement.error().end());
     return;
@@ -43,7 +44,9 @@ void add_declared_net(const Scene& scene, std::vector<Fact>& facts) {
   const QChar mark = scene.words.decimal_mark();
   const QString both = QStringLiteral("%1 (%2)").arg(measure::declared(holds, measure::System::Customary, mark),
                                                      measure::declared(holds, measure::System::Metric, mark));
-  facts.push_back({FactId::NetDeclared, strong(scene.sentence("net_quantity", {both}))});
+  facts.push_back(
+      {FactId::NetDeclared,
+       strong(scene.sentence(holds.dimension == measure::Dimension::Mass ? "net_weight" : "net_quantity", {both}))});
 }
 
 }  // namespace
@@ -52,7 +55,8 @@ void add_sale_facts(const Scene& scene, std::vector<Fact>& facts) {
   add_ingredients(scene, facts);
   add_declared_net(scene, facts);
   const book::Kitchen& kitchen = scene.book.kitchen;
-  facts.push_back({FactId::Business, plain(scene.sentence("made_by", {kitchen.name + QStringLiteral(", ") + kitchen.address.join(QStringLiteral(", "))}))});
+  facts.push_back({FactId::Business, plain(scene.sentence("made_by", {kitchen.name + QStringLiteral(", ") +
+                                                                      kitchen.address.join(QStringLiteral(", "))}))});
   if (scene.product() && scene.product()->safe_handling)
     facts.push_back({FactId::SafeHandling, plain(scene.word("safe_handling"))});
 }

@@ -15,7 +15,8 @@ QString degrees(measure::Temperature temperature, QChar decimal_mark) {
   QString number = QString::number(std::abs(temperature.tenths) / 10);
   if (temperature.tenths % 10 != 0) number += decimal_mark + QString::number(std::abs(temperature.tenths) % 10);
   if (temperature.tenths < 0) number.prepend(QChar(0x2212));  // minus sign
-  return number + kNoBreak + (temperature.scale == measure::Scale::Celsius ? QStringLiteral("°C") : QStringLiteral("°F"));
+  return number + kNoBreak +
+         (temperature.scale == measure::Scale::Celsius ? QStringLiteral("°C") : QStringLiteral("°F"));
 }
 
 QString number_and(const Scene& scene, int number, const char* unit_key) {
@@ -27,10 +28,11 @@ QString number_and(const Scene& scene, int number, const char* unit_key) {
 QString Scene::text(const book::LocalText& texts, const QString& what, const problem::Place& place) const {
   const QString found = texts.in(words.code());
   if (found.isEmpty()) {
-    errors.push_back({problem::Code::Missing,
-                      QStringLiteral("%1 has no text in \"%2\", a language of its label").arg(what, words.code()), place,
-                      QStringLiteral("write it as { en = \"…\", %1 = \"…\" }, or take \"%1\" out of the container's languages")
-                          .arg(words.code())});
+    errors.push_back(
+        {problem::Code::Missing,
+         QStringLiteral("%1 has no text in \"%2\", a language of its label").arg(what, words.code()), place,
+         QStringLiteral("write it as { en = \"…\", %1 = \"…\" }, or take \"%1\" out of the container's languages")
+             .arg(words.code())});
   }
   return found;
 }

@@ -18,8 +18,9 @@ struct Scene {
   const batch::Batch& batch;
   const words::Language& words;
   problem::Errors& errors;
-  const batch::UseBy* use_by = nullptr;          ///< nullptr: a HOLD label
-  const book::ContainerSpec* container = nullptr;  ///< nullptr: a labelled ingredient, or a HOLD label of an unknown container
+  const batch::UseBy* use_by = nullptr;  ///< nullptr: a HOLD label
+  const book::ContainerSpec* container =
+      nullptr;  ///< nullptr: a labelled ingredient, or a HOLD label of an unknown container
   const batch::ContainerGroup* group = nullptr;
   book::State state = book::State::Chilled;
   book::Purpose purpose = book::Purpose::Inside;
@@ -31,7 +32,8 @@ struct Scene {
   QString sentence(const char* key, const QStringList& values) const {
     return words.sentence(QString::fromLatin1(key), values);
   }
-  /// The text in this label's language; a missing one is an error that names the table at `place` and the key to complete.
+  /// The text in this label's language; a missing one is an error that names the table at `place` and the key to
+  /// complete.
   QString text(const book::LocalText& text, const QString& what, const problem::Place& place) const;
 };
 
@@ -46,8 +48,9 @@ QString pieces(const Scene& scene, measure::Quantity count);
 QString lasting(const Scene& scene, int seconds);
 QString lasting(const Scene& scene, int least_seconds, int most_seconds);
 
-/// A line to write on.
+/// A line to write a time on, and one for a day.
 inline const QString kBlank = QStringLiteral("_______");
+inline const QString kDayBlank = QStringLiteral("________________");
 
 /// One paragraph in one weight; empty text gives no paragraph.
 std::vector<Paragraph> plain(const QString& text);

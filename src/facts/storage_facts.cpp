@@ -9,8 +9,12 @@ namespace {
 void add_readiness(const Scene& scene, std::vector<Fact>& facts) {
   const char* key = nullptr;
   switch (scene.batch.readiness) {
-    case book::Readiness::MustBeCooked: key = "raw"; break;
-    case book::Readiness::NotFullyCooked: key = "not_fully_cooked"; break;
+    case book::Readiness::MustBeCooked:
+      key = "raw";
+      break;
+    case book::Readiness::NotFullyCooked:
+      key = "not_fully_cooked";
+      break;
     case book::Readiness::CookedReadyToEat:
     case book::Readiness::ReadyToEatUncooked:
       key = scene.purpose == book::Purpose::Inside ? nullptr : "ready_to_eat";
@@ -18,7 +22,8 @@ void add_readiness(const Scene& scene, std::vector<Fact>& facts) {
     case book::Readiness::Unknown:
       scene.errors.push_back({problem::Code::Missing,
                               QStringLiteral("whether \"%1\" must be cooked is not known").arg(scene.batch.record.item),
-                              scene.batch.record.place, QStringLiteral("state must_be_cooked for each of its ingredients")});
+                              scene.batch.record.place,
+                              QStringLiteral("state must_be_cooked for each of its ingredients")});
       return;
   }
   if (key) facts.push_back({FactId::Readiness, strong(scene.word(key))});
@@ -32,9 +37,12 @@ bool is_tcs(const Scene& scene) {
 QString keep_at(const Scene& scene) {
   const book::RuleSet& rules = scene.book.rules;
   switch (scene.state) {
-    case book::State::Frozen: return scene.sentence("keep_frozen", {both_scales(scene, scene.book.kitchen.freezer)});
-    case book::State::HotHeld: return scene.sentence("keep_hot", {both_scales(scene, rules.hot_holding)});
-    case book::State::TimeControl: return {};
+    case book::State::Frozen:
+      return scene.sentence("keep_frozen", {both_scales(scene, scene.book.kitchen.freezer)});
+    case book::State::HotHeld:
+      return scene.sentence("keep_hot", {both_scales(scene, rules.hot_holding)});
+    case book::State::TimeControl:
+      return {};
     default:
       return is_tcs(scene) ? scene.sentence("keep_at_or_below", {both_scales(scene, rules.cold_holding)})
                            : scene.word("keep_dry");
@@ -64,7 +72,8 @@ QString for_whom(const Scene& scene) {
   if (!site) return {};
   const QString name = scene.text(site->name, QStringLiteral("site \"%1\"").arg(site->id), scene.batch.record.place);
   if (scene.batch.record.order.isEmpty()) return scene.sentence("for_site_only", {name});
-  return scene.sentence("for_site", {name, scene.batch.record.order});
+  const QString& order = scene.batch.record.order;
+  return scene.sentence("for_site", {name, order}).replace(u' ' + order, QChar(0x00A0) + order);
 }
 
 }  // namespace
@@ -72,11 +81,13 @@ QString for_whom(const Scene& scene) {
 void add_name_facts(const Scene& scene, std::vector<Fact>& facts) {
   if (const book::Product* product = scene.product()) {
     const bool common = scene.purpose == book::Purpose::Sale && !product->common_name.empty();
-    facts.push_back({FactId::Name, strong(scene.text(common ? product->common_name : product->name,
-                                                     QStringLiteral("product \"%1\"").arg(product->id), product->place))});
+    facts.push_back(
+        {FactId::Name, strong(scene.text(common ? product->common_name : product->name,
+                                         QStringLiteral("product \"%1\"").arg(product->id), product->place))});
   } else if (const book::Ingredient* ingredient = scene.ingredient()) {
-    facts.push_back({FactId::Name, strong(scene.text(ingredient->name, QStringLiteral("ingredient \"%1\"").arg(ingredient->id),
-                                                     ingredient->place))});
+    facts.push_back(
+        {FactId::Name, strong(scene.text(ingredient->name, QStringLiteral("ingredient \"%1\"").arg(ingredient->id),
+                                         ingredient->place))});
   }
 }
 
@@ -86,7 +97,8 @@ void add_storage_facts(const Scene& scene, std::vector<Fact>& facts) {
   facts.push_back({FactId::KeepAt, plain(keep_at(scene))});
   add_reduced_oxygen(scene, facts);
   if (scene.purpose == book::Purpose::Inside && scene.product() && !scene.product()->used_for.empty())
-    facts.push_back({FactId::UsedFor, plain(scene.text(scene.product()->used_for, QStringLiteral("used_for"), scene.product()->place))});
+    facts.push_back({FactId::UsedFor,
+                     plain(scene.text(scene.product()->used_for, QStringLiteral("used_for"), scene.product()->place))});
   facts.push_back({FactId::Site, plain(for_whom(scene))});
 }
 

@@ -42,6 +42,9 @@ Ground ground_of(const facts::LabelRun& run, const LabelTemplate& label, const L
   return {run, label, text, faces, page, margin, dots(label.frame), code_modules(run)};
 }
 
+// Type this near its preferred size is good enough to leave the layout as it is.
+constexpr double kNearPreferred = 0.92;
+
 // The largest factor at which everything fits, or what lacks when all stands at its least.
 Attempt largest(const Ground& ground, bool flowed, Dots module) {
   Attempt best = stack(ground, {kLeastFactor, flowed, module});
@@ -59,7 +62,7 @@ Attempt largest(const Ground& ground, bool flowed, Dots module) {
 // Apart where that leaves the preferred sizes, else run together where that makes the type larger.
 Attempt best_for(const Ground& ground, Dots module) {
   Attempt apart = largest(ground, false, module);
-  if (!apart.lack && apart.layout.factor >= 1) return apart;
+  if (!apart.lack && apart.layout.factor >= kNearPreferred) return apart;
   Attempt flowed = largest(ground, true, module);
   if (flowed.lack) return apart.lack ? flowed : apart;
   return !apart.lack && apart.layout.factor >= flowed.layout.factor ? apart : flowed;
@@ -76,7 +79,7 @@ Attempt best_layout(const Ground& ground, const book::Media& medium) {
   for (int module = std::max(symbol::largest_dots_per_module(with_quiet, room), medium.module_dots);
        module >= medium.module_dots; --module) {
     Attempt attempt = best_for(ground, Dots{module});
-    if (!attempt.lack && attempt.layout.factor >= 1) return attempt;
+    if (!attempt.lack && attempt.layout.factor >= kNearPreferred) return attempt;
     const bool better = !best || (best->lack && !attempt.lack) ||
                         (!attempt.lack && !best->lack && attempt.layout.factor > best->layout.factor * 1.05) ||
                         (attempt.lack && best->lack);

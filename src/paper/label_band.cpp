@@ -11,10 +11,11 @@ namespace {
 using facts::FactId;
 
 // In parts of the date's size.
-constexpr double kSmall = 0.56;  // caption and year
-constexpr double kAir = 0.2;     // above and below the capitals
-constexpr double kBetweenLines = 0.22;
-constexpr double kLeastSmall = 8;  // points: white on black needs weight
+constexpr double kSmall = 0.52;  // caption and year
+constexpr double kAir = 0.24;    // above and below the capitals
+constexpr double kBetweenLines = 0.26;
+constexpr double kMostGrowth = 1.45;  // of a date that has a line of its own, to fill it
+constexpr double kLeastSmall = 8;     // points: white on black needs weight
 
 QStringList texts_of(const std::vector<FactText>& facts, FactId id) {
   QStringList out;
@@ -77,10 +78,11 @@ class BandMaker {
   // (the other language's date)
   void stacked() {
     const double gap = width(QStringLiteral("0"), small_);
+    const double growth = std::clamp((right_ - left_) / width(date_, shape_.size), 1.0, kMostGrowth);
     y_ = shape_.top.value + em(shape_.size) * kAir;
     line({caption_, small_}, {year_, small_}, gap);
     y_ += em(shape_.size) * kBetweenLines;
-    line({date_, shape_.size}, {}, gap);
+    line({date_, Points{shape_.size.value * growth}}, {}, gap);
     if (!other_.isEmpty()) {
       y_ += em(shape_.size) * kBetweenLines;
       line({other_, small_}, {}, gap);

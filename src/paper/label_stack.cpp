@@ -14,20 +14,14 @@ namespace {
 using facts::FactId;
 
 // Typographic proportions of the family, in parts of the size: a line's height, and its baseline below its top.
-constexpr double kLine = 1.18;
+constexpr double kLine = 1.17;
 constexpr double kBaseline = 0.92;
 // Air above a block, in parts of its size; none above the first.
 constexpr double kAbove = 0.22;
 // What stands beside a name is set smaller than it.
 constexpr double kBeside = 0.72;
-const QString kBetween = QStringLiteral(" · ");
-
-// Facts that keep their own lines even where short facts are run together.
-bool stands_alone(FactId id) {
-  return id == FactId::Finishing || id == FactId::HoldFinished || id == FactId::Ingredients ||
-         id == FactId::SafeHandling || id == FactId::WriteDates || id == FactId::ReducedOxygen ||
-         id == FactId::Contains;
-}
+// A frozen container's date may be smaller than its block says to stay on one line, but not smaller than this (points).
+constexpr double kLeastFrozenDate = 9;
 
 class Stack {
  public:
@@ -137,23 +131,25 @@ class Stack {
 
   void place_block(size_t index) {
     const Block& block = ground_.label.blocks[index];
-    const std::vector<FactText>& facts = ground_.text.blocks[index];
-    const auto& beside = ground_.text.beside[index];
-    if (facts.empty() && !beside) return;
+    const BlockText& text = ground_.text.blocks[index];
+    if (text.empty()) return;
     const Points size = sized(block.sizes, block.weight);
     if (block.band && !ground_.run.frozen) {
-      place_band(facts, size);
+      place_band(text.facts, size);
       return;
     }
     if (y_ > left_) y_ += em(size) * kAbove;
     if (block.band) {
-      place_paragraph(run_together(facts, QStringLiteral(" ")), FactId::Date, size);
+      place_piece(*text.together, on_one_line(text.together->text, size));
       return;
     }
-    if (beside && !facts.empty())
-      place_with_beside(facts, *beside, size, block.sizes);
-    else
-      place_facts(beside ? std::vector<FactText>{*beside} : facts, size);
+    for (const Piece& piece : choice_.flowed ? text.flowed : text.apart) place_piece(piece, size);
+    if (text.beside) place_beside(text, size, block.sizes);
+  }
+
+  Points on_one_line(const MeasuredText& text, Points size) const {
+    const double fits = size.value * (right_ - left_) / text.width({size, resolution_}).value;
+    return {std::max(std::min(size.value, kLeastFrozenDate), std::min(size.value, fits))};
   }
 
   void place_band(const std::vector<FactText>& facts, Points size) {
@@ -173,72 +169,47 @@ class Stack {
     check_height(FactId::Date);
   }
 
-  void place_facts(const std::vector<FactText>& facts, Points size) {
-    std::vector<FactText> together;
-    const auto flush = [&] {
-      if (!together.empty()) place_paragraph(run_together(together, kBetween), together.back().id, size);
-      together.clear();
-    };
-    for (const FactText& fact : facts) {
-      if (choice_.flowed && !stands_alone(fact.id)) {
-        together.push_back(fact);
-        continue;
-      }
-      flush();
-      for (const Paragraph& paragraph : fact.paragraphs) place_paragraph(paragraph, fact.id, size);
-    }
-    flush();
-  }
-
-  static Paragraph run_together(const std::vector<FactText>& facts, const QString& between) {
-    Paragraph out;
-    for (const FactText& fact : facts)
-      for (const Paragraph& paragraph : fact.paragraphs) {
-        if (!out.empty()) out.push_back({between, paragraph.front().weight});
-        out.insert(out.end(), paragraph.begin(), paragraph.end());
-      }
-    return out;
-  }
-
-  // The name with its count at the right end of the line, where both fit; else below it.
-  void place_with_beside(const std::vector<FactText>& facts, const FactText& beside, Points size, const Sizes& sizes) {
-    const Paragraph words = run_together({beside}, kBetween);
-    const Points small = sized(sizes, words.front().weight, kBeside);
-    double width = 0;
-    for (const StyledText& part : words) width += ground_.faces.width(part.text, part.weight, small, resolution_).value;
-    place_facts(facts, size);
+  // The count at the right end of the name's last line, where both fit; else below it.
+  void place_beside(const BlockText& text, Points size, const Sizes& sizes) {
     if (out_.lack) return;
-    const double baseline = y_ - em(size) * (kLine - kBaseline);
-    if (line_end_ + em(size) / 2 + width <= right_ && beside.paragraphs.size() == 1) {
-      out_.layout.shared.texts.push_back(
-          {words.front().weight, small, {right_ - width}, {baseline}, words.front().text, Ink::Black});
+    const Points small = sized(sizes, text.beside->paragraphs.front().front().weight, kBeside);
+    const double width = text.beside_words->text.width({small, resolution_}).value;
+    if (text.facts.empty() || line_end_ + em(size) / 2 + width > right_) {
+      place_piece(*text.beside_words, small);
       return;
     }
-    place_facts({beside}, small);
+    const double baseline = y_ - em(size) * (kLine - kBaseline);
+    const auto line = text.beside_words->text.lines({small, resolution_}, [&](std::size_t) { return FineDots{width}; });
+    draw_line(line->front(), small, right_ - width, baseline);
   }
 
-  void place_paragraph(const Paragraph& paragraph, FactId fact, Points size) {
+  // Lines are as long as the label is wide, until they come down to the code.
+  void place_piece(const Piece& piece, Points size) {
     if (out_.lack) return;
-    last_ = fact;
-    const TextStyle style{size, resolution_};
-    auto lines = break_lines(ground_.faces, paragraph, style, {right_ - left_});
-    const double line = em(size) * kLine;
-    if (lines && y_ + line * static_cast<double>(lines->size()) > code_top_)
-      lines = break_lines(ground_.faces, paragraph, style, {code_left_ - left_});
+    last_ = piece.fact;
+    const double line = em(size) * kLine, top = y_;
+    std::size_t asked = 0;
+    const auto room = [&](std::size_t n) {
+      asked = std::max(asked, n);
+      const bool above_code = top + line * static_cast<double>(n + 1) <= code_top_;
+      return FineDots{(above_code ? right_ : code_left_) - left_};
+    };
+    const auto lines = piece.text.lines({size, resolution_}, room);
     if (!lines) {
-      const bool narrow = y_ + line > code_top_;
-      out_.lack =
-          Lack{fact, {lines.error().width.value - ((narrow ? code_left_ : right_) - left_)}, {0}, lines.error().word};
+      out_.lack = Lack{piece.fact, lines.error().width - room(asked), {0}, lines.error().word};
       return;
     }
     for (const Line& one : *lines) {
-      for (const LinePiece& piece : one.pieces)
-        out_.layout.shared.texts.push_back(
-            {piece.weight, size, {left_ + piece.x.value}, {y_ + em(size) * kBaseline}, piece.text, Ink::Black});
+      draw_line(one, size, left_, y_ + em(size) * kBaseline);
       line_end_ = left_ + one.width.value;
       y_ += line;
     }
-    check_height(fact);
+    check_height(piece.fact);
+  }
+
+  void draw_line(const Line& line, Points size, double x, double baseline) {
+    for (const LinePiece& part : line.pieces)
+      out_.layout.shared.texts.push_back({part.weight, size, {x + part.x.value}, {baseline}, part.text, Ink::Black});
   }
 
   void check_height(FactId fact) {

@@ -1,4 +1,4 @@
-// The facts of a run as printable paragraphs, block by block, before any measuring.
+// The facts of a run as printable, measured paragraphs, block by block, before any layout.
 #include "paper/label_text.h"
 
 #include <algorithm>
@@ -11,6 +11,24 @@ namespace {
 
 using facts::FactId;
 
+const QString kBetween = QStringLiteral(" · ");
+
+// Facts that keep their own lines even where short facts are run together.
+bool stands_alone(FactId id) {
+  return id == FactId::Finishing || id == FactId::HoldFinished || id == FactId::Ingredients ||
+         id == FactId::SafeHandling || id == FactId::ReducedOxygen || id == FactId::Contains;
+}
+
+Paragraph run_together(const std::vector<FactText>& facts, const QString& between) {
+  Paragraph out;
+  for (const FactText& fact : facts)
+    for (const Paragraph& paragraph : fact.paragraphs) {
+      if (!out.empty()) out.push_back({between, std::min(out.back().weight, paragraph.front().weight)});
+      out.insert(out.end(), paragraph.begin(), paragraph.end());
+    }
+  return out;
+}
+
 class TextMaker {
  public:
   TextMaker(const facts::LabelRun& run, const LabelTemplate& label, const Faces& faces)
@@ -20,12 +38,7 @@ class TextMaker {
     for (const facts::Fact& fact : run_.facts)
       if (!has_place(label_, fact.id)) refuse_without_place(fact.id);
     LabelText out;
-    for (const Block& block : label_.blocks) {
-      out.blocks.emplace_back();
-      for (const FactId id : block.facts)
-        if (const auto text = fact_text(id, block.weight)) out.blocks.back().push_back(*text);
-      out.beside.push_back(block.beside ? fact_text(*block.beside, block.weight) : std::nullopt);
-    }
+    for (const Block& block : label_.blocks) out.blocks.push_back(block_text(block));
     for (const FactId id : {FactId::Lot, FactId::ContainerOf, FactId::Serial})
       if (const auto text = fact_text(id, Weight::Regular)) out.foot.push_back(*text);
     if (!errors_.empty()) return tl::unexpected(errors_);
@@ -33,6 +46,47 @@ class TextMaker {
   }
 
  private:
+  BlockText block_text(const Block& block) {
+    BlockText out;
+    for (const FactId id : block.facts)
+      if (const auto text = fact_text(id, block.weight)) out.facts.push_back(*text);
+    out.apart = apart(out.facts);
+    out.flowed = flowed(out.facts);
+    if (block.band && !out.facts.empty())
+      out.together = Piece{FactId::Date, MeasuredText(faces_, run_together(out.facts, QStringLiteral(" ")))};
+    if (block.beside) out.beside = fact_text(*block.beside, block.weight);
+    if (out.beside)
+      out.beside_words = Piece{out.beside->id, MeasuredText(faces_, run_together({*out.beside}, kBetween))};
+    return out;
+  }
+
+  std::vector<Piece> apart(const std::vector<FactText>& facts) const {
+    std::vector<Piece> out;
+    for (const FactText& fact : facts)
+      for (const Paragraph& paragraph : fact.paragraphs) out.push_back({fact.id, MeasuredText(faces_, paragraph)});
+    return out;
+  }
+
+  std::vector<Piece> flowed(const std::vector<FactText>& facts) const {
+    std::vector<Piece> out;
+    std::vector<FactText> together;
+    const auto flush = [&] {
+      if (!together.empty())
+        out.push_back({together.back().id, MeasuredText(faces_, run_together(together, kBetween))});
+      together.clear();
+    };
+    for (const FactText& fact : facts) {
+      if (!stands_alone(fact.id)) {
+        together.push_back(fact);
+        continue;
+      }
+      flush();
+      for (Piece& piece : apart({fact})) out.push_back(std::move(piece));
+    }
+    flush();
+    return out;
+  }
+
   std::optional<FactText> fact_text(FactId id, Weight weight) {
     const auto found =
         std::find_if(run_.facts.begin(), run_.facts.end(), [&](const facts::Fact& f) { return f.id == id; });

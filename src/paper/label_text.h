@@ -1,6 +1,7 @@
-// The facts of a run as printable paragraphs, block by block, before any measuring.
+// The facts of a run as printable, measured paragraphs, block by block, before any layout.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "facts/label_facts.h"
@@ -15,11 +16,28 @@ struct FactText {
   std::vector<Paragraph> paragraphs;
 };
 
+/// A paragraph to be set as a whole.
+struct Piece {
+  facts::FactId fact;  ///< the last one in it, for errors
+  MeasuredText text;
+};
+
+/// What one block says; all empty where the label says nothing there.
+struct BlockText {
+  std::vector<FactText> facts;    ///< as they are: the band sets them itself
+  std::vector<Piece> apart;       ///< a paragraph for each
+  std::vector<Piece> flowed;      ///< short ones run together
+  std::optional<Piece> together;  ///< all in one line of words, for a frozen container's date
+  std::optional<FactText> beside;
+  std::optional<Piece> beside_words;  ///< of `beside`
+
+  bool empty() const { return facts.empty() && !beside; }
+};
+
 /// Everything a layout draws, by place.
 struct LabelText {
-  std::vector<std::vector<FactText>> blocks;  ///< as the template's blocks; empty where the label says nothing there
-  std::vector<std::optional<FactText>> beside;
-  std::vector<FactText> foot;  ///< lot, container, serial: those that the run has
+  std::vector<BlockText> blocks;  ///< as the template's blocks
+  std::vector<FactText> foot;     ///< lot, container, serial: those that the run has
 };
 
 /// Composes every text (Unicode NFC), refusing what the faces cannot print and facts without a place.

@@ -11,48 +11,61 @@ namespace {
 constexpr char16_t kSoftHyphen = 0x00AD;
 // Widths are sums of doubles: a line that fits exactly must not be refused for the last bit.
 constexpr double kRounding = 1e-6;
+// At 72 points and one dot to the inch an em is one dot wide: widths come in ems.
+constexpr Points kEm{kPointsPerInch};
+constexpr Resolution kEmResolution{1};
 
+double ems(const Faces& faces, QStringView text, Weight weight) {
+  return faces.width(text, weight, kEm, kEmResolution).value;
+}
+
+}  // namespace
+
+MeasuredText::MeasuredText(const Faces& faces, const Paragraph& paragraph) {
+  before_.push_back(0);
+  for (const StyledText& run : paragraph) {
+    const double hyphen = ems(faces, u"-", run.weight);
+    for (QChar c : run.text) {
+      before_.push_back(before_.back() + ems(faces, QStringView(&c, 1), run.weight));
+      weights_.push_back(run.weight);
+      hyphens_.push_back(hyphen);
+    }
+    text_ += run.text;
+  }
+  QTextBoundaryFinder finder(QTextBoundaryFinder::Line, text_);
+  for (qsizetype at = finder.toNextBoundary(); at > 0; at = finder.toNextBoundary()) opportunities_.push_back(at);
+}
+
+FineDots MeasuredText::width(TextStyle style) const {
+  return FineDots{before_.back() * fine_dots(style.size, style.resolution).value};
+}
+
+/// One breaking of a measured text; all widths inside are ems.
 class Breaker {
  public:
-  Breaker(const Faces& faces, const Paragraph& paragraph, TextStyle style, FineDots width)
-      : faces_(faces), style_(style), width_(width.value + kRounding) {
-    before_.push_back(0);
-    for (const StyledText& run : paragraph) add(run);
-  }
+  Breaker(const MeasuredText& measured, double em, const std::function<FineDots(std::size_t)>& room)
+      : measured_(measured), text_(measured.text_), em_(em), room_(room) {}
 
   tl::expected<std::vector<Line>, TooLong> lines() {
     qsizetype start = 0;
     qsizetype fits = 0;  // the last place where the line may end; `start` when there is none yet
-    for (qsizetype end : opportunities()) {
-      if (line_width(start, end) > width_ && fits > start && !at_soft_hyphen(end)) {
+    for (qsizetype end : measured_.opportunities_) {
+      if (line_width(start, end) > width() && fits > start && !at_soft_hyphen(end)) {
         lines_.push_back(line(start, fits));
         start = fits;
         fits = last_fitting(start, end);
       }
-      if (line_width(start, end) <= width_)
+      if (line_width(start, end) <= width())
         fits = end;
       else if (!at_soft_hyphen(end) && fits == start)
-        return tl::unexpected(TooLong{shown(start, end), FineDots{line_width(start, end)}});
+        return tl::unexpected(TooLong{shown(start, end), FineDots{line_width(start, end) * em_}});
     }
     if (start < text_.size()) lines_.push_back(line(start, text_.size()));
     return std::move(lines_);
   }
 
  private:
-  void add(const StyledText& run) {
-    for (QChar c : run.text) {
-      before_.push_back(before_.back() +
-                        faces_.width(QStringView(&c, 1), run.weight, style_.size, style_.resolution).value);
-      weights_.push_back(run.weight);
-    }
-    text_ += run.text;
-  }
-
-  std::vector<qsizetype> opportunities() {
-    QTextBoundaryFinder finder(QTextBoundaryFinder::Line, text_);
-    for (qsizetype at = finder.toNextBoundary(); at > 0; at = finder.toNextBoundary()) opportunities_.push_back(at);
-    return opportunities_;
-  }
+  double width() const { return room_(lines_.size()).value / em_ + kRounding; }
 
   bool at_soft_hyphen(qsizetype end) const { return end > 0 && text_[end - 1] == kSoftHyphen && end < text_.size(); }
 
@@ -62,21 +75,18 @@ class Breaker {
     return end;
   }
 
-  double hyphen_width(qsizetype end) const {
-    return faces_.width(u"-", weights_[static_cast<std::size_t>(end) - 1], style_.size, style_.resolution).value;
-  }
+  double before(qsizetype at) const { return measured_.before_[static_cast<std::size_t>(at)]; }
 
   double line_width(qsizetype start, qsizetype end) const {
-    const double hyphen = at_soft_hyphen(end) ? hyphen_width(end) : 0;
-    return before_[static_cast<std::size_t>(without_spaces(start, end))] - before_[static_cast<std::size_t>(start)] +
-           hyphen;
+    const double hyphen = at_soft_hyphen(end) ? measured_.hyphens_[static_cast<std::size_t>(end) - 1] : 0;
+    return before(without_spaces(start, end)) - before(start) + hyphen;
   }
 
   // Where a line from `start` may end before `limit`, at the latest; `start` when nowhere.
   qsizetype last_fitting(qsizetype start, qsizetype limit) const {
     qsizetype fits = start;
-    for (qsizetype end : opportunities_)
-      if (end > start && end < limit && line_width(start, end) <= width_) fits = end;
+    for (qsizetype end : measured_.opportunities_)
+      if (end > start && end < limit && line_width(start, end) <= width()) fits = end;
     return fits;
   }
 
@@ -88,34 +98,33 @@ class Breaker {
 
   Line line(qsizetype start, qsizetype end) const {
     Line line;
-    line.width = FineDots{line_width(start, end)};
+    line.width = FineDots{line_width(start, end) * em_};
     for (qsizetype at = start; at < without_spaces(start, end); ++at) {
       if (is_invisible(text_[at].unicode())) continue;
-      const Weight weight = weights_[static_cast<std::size_t>(at)];
+      const Weight weight = measured_.weights_[static_cast<std::size_t>(at)];
       if (line.pieces.empty() || line.pieces.back().weight != weight)
-        line.pieces.push_back(
-            {{}, weight, FineDots{before_[static_cast<std::size_t>(at)] - before_[static_cast<std::size_t>(start)]}});
+        line.pieces.push_back({{}, weight, FineDots{(before(at) - before(start)) * em_}});
       line.pieces.back().text += text_[at];
     }
     if (at_soft_hyphen(end) && !line.pieces.empty()) line.pieces.back().text += u'-';
     return line;
   }
 
-  const Faces& faces_;
-  TextStyle style_;
-  double width_;
-  QString text_;
-  std::vector<Weight> weights_;  // of each UTF-16 unit of the text
-  std::vector<double> before_;   // width of all before each of them, and of the whole
-  std::vector<qsizetype> opportunities_;
+  const MeasuredText& measured_;
+  const QString& text_;
+  double em_;  // in dots
+  const std::function<FineDots(std::size_t)>& room_;
   std::vector<Line> lines_;
 };
 
-}  // namespace
+tl::expected<std::vector<Line>, TooLong> MeasuredText::lines(TextStyle style,
+                                                             const std::function<FineDots(std::size_t)>& room) const {
+  return Breaker(*this, fine_dots(style.size, style.resolution).value, room).lines();
+}
 
 tl::expected<std::vector<Line>, TooLong> break_lines(const Faces& faces, const Paragraph& paragraph, TextStyle style,
                                                      FineDots width) {
-  return Breaker(faces, paragraph, style, width).lines();
+  return MeasuredText(faces, paragraph).lines(style, [&](std::size_t) { return width; });
 }
 
 }  // namespace lardiner::paper

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <QString>
+#include <cstddef>
+#include <functional>
 #include <tl/expected.hpp>
 #include <vector>
 
@@ -39,10 +41,31 @@ struct TextStyle {
   Resolution resolution;
 };
 
-/// As few lines as reading on allows, each filled as far as it goes. Breaks only where Unicode's line breaking permits
-/// one (UAX #14; U+00A0 between a number and its unit holds them together; at a soft hyphen a hyphen is added), also
-/// where a word changes weight inside. A word that is wider than the line refuses the whole: nothing is clipped or cut.
-/// An empty paragraph has no lines.
+/// A paragraph measured once, to be broken at any size and width.
+class MeasuredText {
+ public:
+  MeasuredText(const Faces& faces, const Paragraph& paragraph);
+
+  /// As few lines as reading on allows, each filled as far as it goes; `room(n)` is the width of line n, from 0. Breaks
+  /// only where Unicode's line breaking permits one (UAX #14; U+00A0 between a number and its unit holds them together;
+  /// at a soft hyphen a hyphen is added), also where a word changes weight inside. A word that is wider than its line
+  /// refuses the whole: nothing is clipped or cut. An empty paragraph has no lines.
+  tl::expected<std::vector<Line>, TooLong> lines(TextStyle style,
+                                                 const std::function<FineDots(std::size_t)>& room) const;
+
+  /// The width of the whole in one line.
+  FineDots width(TextStyle style) const;
+
+ private:
+  friend class Breaker;
+  QString text_;
+  std::vector<Weight> weights_;           // of each UTF-16 unit of the text
+  std::vector<double> before_;            // width of all before each of them, and of the whole, in ems
+  std::vector<double> hyphens_;           // width of a hyphen in the weight of each of them, in ems
+  std::vector<qsizetype> opportunities_;  // where a line may end
+};
+
+/// `MeasuredText::lines` where all lines have the same room.
 tl::expected<std::vector<Line>, TooLong> break_lines(const Faces& faces, const Paragraph& paragraph, TextStyle style,
                                                      FineDots width);
 
