@@ -28,7 +28,7 @@ struct Book {
   std::vector<Media> media;
   std::vector<Ingredient> ingredients;
   std::vector<Product> products;
-  QByteArray hash;  ///< SHA-256 over the files' names and bytes in name order, and those of the rules
+  QByteArray hash;  ///< SHA-256 over the files' names (without folders) and bytes in name order, then those of the rules
 
   const Ingredient* ingredient(const QString& id) const;
   const Product* product(const QString& id) const;

@@ -67,7 +67,8 @@ void check_finishing(const Checking& checking, const Product& product, const Sta
     const QString noun = QStringLiteral("the %1 finishing of %2").arg(finishing.equipment, noun_of(product));
     if (standing.still != nullptr)
       check_raw(checking, noun, finishing, *standing.still);
-    else if (standing.readiness == Readiness::CookedReadyToEat || product.tcs.is == TcsStatement::Is::Yes)
+    else if (standing.readiness == Readiness::CookedReadyToEat ||
+             (standing.readiness == Readiness::ReadyToEatUncooked && product.tcs.is == TcsStatement::Is::Yes))
       check_reheat(checking, noun, finishing);
   }
 }

@@ -3,7 +3,7 @@
 #include <QSet>
 #include <algorithm>
 #include <memory>
-#include <tuple>
+#include <utility>
 
 #include "book/book.h"
 #include "book/checks.h"
@@ -29,23 +29,27 @@ const QString& kitchen_file() {
 
 QString base_name(const QString& file) { return file.section(u'/', -1); }
 
-// Names and bytes in the order of the names; each with its length, so that no two books run together alike.
-QByteArray hash_of(const std::vector<SourceFile>& files, const std::vector<SourceFile>& rules) {
-  std::vector<const SourceFile*> all;
-  for (const SourceFile& file : files) all.push_back(&file);
-  for (const SourceFile& file : rules) all.push_back(&file);
-  std::sort(all.begin(), all.end(), [](const SourceFile* a, const SourceFile* b) {
-    return std::tie(a->name, a->bytes) < std::tie(b->name, b->bytes);
-  });
-  QCryptographicHash hash(QCryptographicHash::Sha256);
+// Names and bytes in the order of the names, without folders, so that where a book lies makes no other book of it; each
+// with its length, so that no two books run together alike.
+void add_files(QCryptographicHash& hash, const std::vector<SourceFile>& files) {
+  std::vector<std::pair<QString, QByteArray>> all;
+  for (const SourceFile& file : files) all.emplace_back(base_name(file.name), file.bytes);
+  std::sort(all.begin(), all.end());
   const auto add = [&](const QByteArray& bytes) {
     hash.addData(QByteArray::number(bytes.size()) + ':');
     hash.addData(bytes);
   };
-  for (const SourceFile* file : all) {
-    add(base_name(file->name).toUtf8());
-    add(file->bytes);
+  add(QByteArray::number(static_cast<qulonglong>(all.size())));
+  for (const auto& [name, bytes] : all) {
+    add(name.toUtf8());
+    add(bytes);
   }
+}
+
+QByteArray hash_of(const std::vector<SourceFile>& files, const std::vector<SourceFile>& rules) {
+  QCryptographicHash hash(QCryptographicHash::Sha256);
+  add_files(hash, files);
+  add_files(hash, rules);
   return hash.result();
 }
 
