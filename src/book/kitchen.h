@@ -22,21 +22,23 @@ enum class LotPart { Station, Year, DayOfYear, ProductCode, Number };
 
 struct Kitchen {
   QString name;
-  QStringList address;         ///< lines, for sale labels
+  QStringList address;  ///< lines, for sale labels
   QTimeZone zone;
-  QStringList languages;       ///< the first is the book's own; labels carry what their container asks for
+  QStringList languages;  ///< the first is the book's own; labels carry what their container asks for
   measure::System units = measure::System::Metric;
-  QString allergen_list;       ///< id: the destination's
-  QString rule_set;            ///< id
+  QString allergen_list;  ///< id: the destination's
+  QString rule_set;       ///< id
   FreezingDay freezing_day = FreezingDay::Counts;
-  QString code_address;        ///< "https://lot.quarrylane.example", no trailing slash
+  QString code_address;  ///< "https://lot.quarrylane.example", no trailing slash
   QString gtin_prefix;
-  QString station;             ///< one letter
+  QString station;  ///< one letter
   std::vector<LotPart> lot;
   measure::Quantity scale_step;
   measure::TemperatureLimit freezer;  ///< printed as "keep at"; common practice −18 °C (0 °F)
-  QString ingredient_media;    ///< id of the medium for opened, thawed, cut and decanted ingredients, and for HOLD labels of unknown containers
-  bool merge_compounds = false;       ///< ingredient statements: compounds merged and summed instead of in parentheses
+  QString ingredient_media;  ///< id of the medium for opened, thawed, cut and decanted ingredients, and for HOLD labels
+                             ///< of unknown containers
+  LocalText words_reviewed_by;  ///< language -> who of this kitchen read the safety words of a pack nobody had reviewed
+  bool merge_compounds = false;  ///< ingredient statements: compounds merged and summed instead of in parentheses
 };
 
 struct Site {
@@ -62,10 +64,10 @@ struct Media {
   int width = 0;
   int height = 0;
   int dots_per_inch = 203;
-  bool sheet = false;                   ///< else a roll
+  bool sheet = false;                                 ///< else a roll
   bool chilled = true, freezer = false, hot = false;  ///< what it bears
-  int margin = 0;                       ///< kept free on every side, hundredths of a millimetre
-  int module_dots = 3;                  ///< least dots a module of the code
+  int margin = 0;                                     ///< kept free on every side, hundredths of a millimetre
+  int module_dots = 3;                                ///< least dots a module of the code
   problem::Place place;
 };
 

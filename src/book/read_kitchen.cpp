@@ -119,6 +119,7 @@ Kitchen read_kitchen(Fields& fields, const Choices& choices) {
   kitchen.scale_step = read_scale_step(fields);
   kitchen.freezer = read_limit(fields, u"freezer", Bound::AtMost).value_or(kFreezer);
   kitchen.ingredient_media = fields.required_text(u"ingredient_media").value_or(QString());
+  kitchen.words_reviewed_by = read_local_text(fields, u"words_reviewed_by", kitchen.languages);
   kitchen.merge_compounds = fields.boolean(u"merge_compounds").value_or(false);
   return kitchen;
 }

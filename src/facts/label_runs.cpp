@@ -188,6 +188,10 @@ class RunMaker {
     return is != book::TcsStatement::Is::No;
   }
 
+  bool reviewed(const words::Language& language) const {
+    return language.reviewed() || !book_.kitchen.words_reviewed_by.in(language.code()).isEmpty();
+  }
+
   // The packs of the container's languages. Words that nobody reviewed are not printed.
   std::vector<const words::Language*> languages_of(const book::ContainerSpec* spec) {
     const QStringList codes = spec && !spec->languages.isEmpty() ? spec->languages : book_.kitchen.languages.mid(0, 1);
@@ -195,7 +199,7 @@ class RunMaker {
     for (const QString& code : codes) {
       const auto found =
           std::find_if(languages_.begin(), languages_.end(), [&](const auto& l) { return l.code() == code; });
-      if (found != languages_.end() && found->reviewed()) {
+      if (found != languages_.end() && reviewed(*found)) {
         out.push_back(&*found);
         continue;
       }
@@ -205,10 +209,11 @@ class RunMaker {
            known ? QStringLiteral("the safety words of language \"%1\" are not reviewed").arg(code)
                  : QStringLiteral("there are no words for language \"%1\"").arg(code),
            spec ? spec->place : batch_.record.place,
-           known
-               ? QStringLiteral("have somebody who speaks it read templates/words/%1.toml and name them as reviewed_by")
-                     .arg(code)
-               : QStringLiteral("add templates/words/%1.toml, or use a language that is there").arg(code)});
+           known ? QStringLiteral(
+                       "have somebody who speaks it read templates/words/%1.toml, and name them in kitchen.toml: "
+                       "words_reviewed_by = { %1 = \"…\" }")
+                       .arg(code)
+                 : QStringLiteral("add templates/words/%1.toml, or use a language that is there").arg(code)});
     }
     return out;
   }

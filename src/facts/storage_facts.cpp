@@ -59,7 +59,7 @@ void add_reduced_oxygen(const Scene& scene, std::vector<Fact>& facts) {
 }
 
 void add_net(const Scene& scene, std::vector<Fact>& facts) {
-  if (!scene.group || scene.group->holds.amount == 0) return;
+  if (!scene.group || scene.group->holds.amount == 0 || scene.purpose == book::Purpose::Sale) return;
   const bool counted = scene.group->holds.dimension == measure::Dimension::Count;
   if (counted)
     facts.push_back({FactId::Count, strong(pieces(scene, scene.group->holds))});
