@@ -41,7 +41,9 @@ const problem::Errors& Lookup::label_gaps(const book::Product& product, book::Re
   return remembered(label_gaps_, std::pair(product.id, static_cast<int>(readiness)), [&] {
     problem::Errors gaps = book::gaps_on_label(book_, product, readiness);
     book::Weighing weighing(book_);
-    const problem::Errors more = book::gaps_in_restricted(book_, product, book::reach(book_, product), weighing);
+    const book::Reach reached = book::reach(book_, product);
+    const problem::Errors more =
+        book::gaps_in_restricted(book_, product, book::contents_of_restricted(book_, reached, weighing));
     gaps.insert(gaps.end(), more.begin(), more.end());
     return gaps;
   });
