@@ -36,12 +36,12 @@ void check_share(const Checking& checking, const Product& product, const Ingredi
 }  // namespace
 
 void check_restricted(const Checking& checking) {
-  for (const Ingredient& ingredient : checking.book.ingredients) {
-    if (!ingredient.most_percent) continue;
-    for (const auto& [product, amount] : amounts_of(ingredient, checking.book, checking.reached, checking.weighing))
+  for (const Contents& contents : contents_of_restricted(checking.book, checking.reached, checking.weighing))
+    for (const Product* product : checking.reached.products) {
+      const std::optional<Quantity> amount = contents.in(*product);
       if (amount && amount->amount > 0 && !checking.doubtful.contains(product) && finished(checking.book, *product))
-        check_share(checking, *product, ingredient, *amount);
-  }
+        check_share(checking, *product, contents.ingredient(), *amount);
+    }
 }
 
 }  // namespace lardiner::book

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "book/restricted.h"
+#include "book/standing.h"
 #include "reader/quote.h"
 
 namespace lardiner::book {
@@ -123,13 +123,12 @@ Errors gaps_on_label(const Book& book, const Product& product, Readiness readine
   return gaps;
 }
 
-Errors gaps_in_restricted(const Book& book, const Product& product, const Reach& reached, Weighing& weighing) {
+Errors gaps_in_restricted(const Book& book, const Product& product, const std::vector<Contents>& restricted) {
   Errors gaps;
-  for (const Ingredient* ingredient : reached.ingredients) {
-    if (!ingredient->most_percent || !finished(book, product)) continue;
-    if (amount_in(product, *ingredient, book, amounts_of(*ingredient, book, reached, weighing), weighing)) continue;
+  for (const Contents& contents : restricted) {
+    if (contents.in(product) || !finished(book, product)) continue;
     gaps.push_back(gap(QStringLiteral("it cannot be told how much of the restricted %1 is in %2")
-                           .arg(quoted(ingredient->id), noun_of(product)),
+                           .arg(quoted(contents.ingredient().id), noun_of(product)),
                        product.place, QStringLiteral("give every line of it, and of what it is made of, a weight")));
   }
   return gaps;
@@ -142,7 +141,7 @@ Errors label_gaps(const Book& book, const Product& product) {
   for (const Product* part : reached.products) append(gaps, gaps_in_composition(*part));
   append(gaps, gaps_on_label(book, product, Standings(book, reached).of(product).readiness));
   Weighing weighing(book);
-  append(gaps, gaps_in_restricted(book, product, reached, weighing));
+  append(gaps, gaps_in_restricted(book, product, contents_of_restricted(book, reached, weighing)));
   problem::sort(gaps);
   return gaps;
 }

@@ -2,9 +2,8 @@
 #pragma once
 
 #include "book/book.h"
+#include "book/restricted.h"
 #include "book/roll_up.h"
-#include "book/standing.h"
-#include "book/weighing.h"
 
 namespace lardiner::book {
 
@@ -22,7 +21,7 @@ problem::Errors gaps_on_label(const Book& book, const Product& product, Readines
 /// The part of `gaps_on_label` that is about words: names, units, cues, and for sale what it is made of.
 problem::Errors gaps_in_words(const Book& book, const Product& product);
 
-/// Restricted ingredients of which it cannot be told how much is in a finished product. `reached` holds its parts.
-problem::Errors gaps_in_restricted(const Book& book, const Product& product, const Reach& reached, Weighing& weighing);
+/// Restricted ingredients of which it cannot be told how much is in a finished product.
+problem::Errors gaps_in_restricted(const Book& book, const Product& product, const std::vector<Contents>& restricted);
 
 }  // namespace lardiner::book

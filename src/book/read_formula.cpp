@@ -16,6 +16,9 @@ namespace {
 
 constexpr int kBaseOfPercent = 100;
 
+// More than any kitchen weighs into one pot; what is more is sub-batches.
+constexpr size_t kMostLines = 200;
+
 QString bases_hint() {
   return QStringLiteral("write one of amount, parts, percent with of, per_unit, or per_main with each");
 }
@@ -169,7 +172,15 @@ void check_parts(const std::vector<FormulaLine>& lines, const QString& noun, pro
 
 std::vector<FormulaLine> read_formula(Fields& product, const Context& context) {
   std::vector<FormulaLine> lines;
-  for (const Value* table : product.tables(u"formula")) lines.push_back(read_line(*table, product.noun(), context));
+  for (const Value* table : product.tables(u"formula")) {
+    if (lines.size() == kMostLines) {
+      product.refuse(u"formula", Code::Range,
+                     QStringLiteral("the formula of %1 has more than %2 lines").arg(product.noun()).arg(kMostLines),
+                     QStringLiteral("make sub-batches of it, each a product"));
+      break;
+    }
+    lines.push_back(read_line(*table, product.noun(), context));
+  }
   if (lines.empty())
     product.refuse(u"formula", Code::Missing, product.noun() + QStringLiteral(" has no formula"),
                    QStringLiteral("add [[product.formula]] with item and amount"));

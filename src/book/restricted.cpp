@@ -7,47 +7,44 @@ namespace lardiner::book {
 
 using measure::Quantity;
 
-namespace {
-
-// How much of the ingredient a line brings.
-std::optional<Quantity> brought_by(const FormulaLine& line, Quantity weight, const Ingredient& ingredient,
-                                   const Book& book, const Amounts& of_parts, Weighing& weighing) {
-  if (line.item == ingredient.id) return weight;
-  const auto part = of_parts.find(book.product(line.item));
-  if (part == of_parts.end()) return Quantity{};
-  const auto output = weighing.output(*part->first);
-  if (!part->second || !output || output->amount == 0) return std::nullopt;
-  return scaled(weight, ratio(*part->second, *output));
+Contents::Contents(const Ingredient& ingredient, const Book& book, const Reach& reached, Weighing& weighing)
+    : ingredient_(ingredient), book_(book), weighing_(weighing) {
+  for (const Product* product : reached.products) amounts_.emplace(product, in(*product));
 }
 
-bool touches(const FormulaLine& line, const Ingredient& ingredient, const Book& book, const Amounts& of_parts) {
-  const auto part = of_parts.find(book.product(line.item));
-  return line.item == ingredient.id || (part != of_parts.end() && part->second != Quantity{});
-}
-
-}  // namespace
-
-std::optional<Quantity> amount_in(const Product& product, const Ingredient& ingredient, const Book& book,
-                                  const Amounts& of_parts, Weighing& weighing) {
-  const auto holds = [&](const FormulaLine& line) { return touches(line, ingredient, book, of_parts); };
-  if (std::none_of(product.formula.begin(), product.formula.end(), holds)) return Quantity{};
-  const auto& weights = weighing.lines(product);
+std::optional<Quantity> Contents::in(const Product& product) const {
+  const auto touched = [&](const FormulaLine& line) { return touches(line); };
+  if (std::none_of(product.formula.begin(), product.formula.end(), touched)) return Quantity{};
+  const auto& weights = weighing_.lines(product);
   if (!weights) return std::nullopt;
   Quantity total;
   for (size_t i = 0; i < product.formula.size(); ++i) {
-    if (!holds(product.formula[i])) continue;
-    const auto brought = brought_by(product.formula[i], (*weights)[i], ingredient, book, of_parts, weighing);
+    if (!touches(product.formula[i])) continue;
+    const auto brought = brought_by(product.formula[i], (*weights)[i]);
     if (!brought) return std::nullopt;
     total = total + *brought;
   }
   return total;
 }
 
-Amounts amounts_of(const Ingredient& ingredient, const Book& book, const Reach& reached, Weighing& weighing) {
-  Amounts amounts;
-  for (const Product* product : reached.products)
-    amounts.emplace(product, amount_in(*product, ingredient, book, amounts, weighing));
-  return amounts;
+bool Contents::touches(const FormulaLine& line) const {
+  const auto part = amounts_.find(book_.product(line.item));
+  return line.item == ingredient_.id || (part != amounts_.end() && part->second != Quantity{});
+}
+
+std::optional<Quantity> Contents::brought_by(const FormulaLine& line, Quantity weight) const {
+  if (line.item == ingredient_.id) return weight;
+  const auto& [part, amount] = *amounts_.find(book_.product(line.item));
+  const auto output = weighing_.output(*part);
+  if (!amount || !output || output->amount == 0) return std::nullopt;
+  return scaled(weight, ratio(*amount, *output));
+}
+
+std::vector<Contents> contents_of_restricted(const Book& book, const Reach& reached, Weighing& weighing) {
+  std::vector<Contents> all;
+  for (const Ingredient* ingredient : reached.ingredients)
+    if (ingredient->most_percent) all.emplace_back(*ingredient, book, reached, weighing);
+  return all;
 }
 
 bool finished(const Book& book, const Product& product) {

@@ -1,6 +1,7 @@
 // The accepted twins of refused books: as near to the limit as the rules allow.
 #include "book/roll_up.h"
 #include "refused.h"
+#include "tables.h"
 
 using namespace lardiner;
 using namespace lardiner::book;
@@ -102,6 +103,15 @@ TEST_CASE("a syntax fault in one file does not hide the faults of meaning in ano
         QStringLiteral("pantry.toml:4:5: an = is missing here\n  tcs \"yes\"\n      ^\n  write a line as: key = value\n"
                        "places.toml:4:9: \"wide\" is not a length\n  width = \"wide\"\n          ^^^^^^\n  write it as "
                        "50 mm, 5 cm or 4 in\n"));
+}
+
+TEST_CASE("a formula of more lines than a pot has is refused", "[book][refused]") {
+  QByteArray formula;
+  for (int i = 0; i < 201; ++i) formula += "{ item = \"water\", amount = \"1 g\" },\n";
+  const book_test::Reading reading = book_test::read_with(book_test::product("soup", 1, formula));
+  REQUIRE(reading.findings.errors.size() == 1);
+  CHECK(reading.findings.errors.front().what ==
+        QStringLiteral("the formula of product \"soup\" has more than 200 lines"));
 }
 
 TEST_CASE("a book without a kitchen.toml is told so", "[book][refused]") {

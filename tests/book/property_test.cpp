@@ -185,3 +185,19 @@ TEST_CASE("sixty levels of which each holds the last one twice take no longer th
   CHECK(cook_minimum(book, top)->food == QStringLiteral("fish"));
   CHECK(output_weight(book, top)->amount == measure::quantity(measure::Ratio(2, 1), measure::Unit::Kilogram).amount);
 }
+
+TEST_CASE("a book of five hundred products six levels deep is read and checked at once", "[book][property][speed]") {
+  constexpr int kLevel = 84;
+  QByteArray tables;
+  for (int i = 0; i < 500; ++i) {
+    QByteArray formula = "{ item = \"butter\", amount = \"1 kg\" }, { item = \"cure\", amount = \"1 g\" }";
+    for (int part : {i - kLevel, i - kLevel + 1, i - kLevel + 2})
+      if (part >= 0 && part / kLevel < i / kLevel)
+        formula += ", { item = \"p" + QByteArray::number(part) + "\", amount = \"1 kg\" }";
+    tables += book_test::product("p" + QByteArray::number(i), i, formula);
+  }
+  const auto start = std::chrono::steady_clock::now();
+  const book_test::Reading reading = book_test::read_with(tables);
+  CHECK(std::chrono::steady_clock::now() - start < std::chrono::seconds(5));
+  CHECK(problem::text(reading.findings.errors) == QString());
+}
