@@ -5,6 +5,7 @@
 #include <QHash>
 #include <QString>
 #include <QStringList>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -35,11 +36,10 @@ struct Difference {
 /// One thing that really went in, and of what it is made itself: for ingredient statements.
 struct Part {
   QString item;
-  QString supplier_item;                      ///< empty: any of the ingredient's
-  QString instead_of;                         ///< the formula's item that it replaces
-  std::optional<measure::Quantity> quantity;  ///< as recorded; absent: the formula's
-  std::vector<Part> parts;                    ///< of a lot of the same run; else empty, and the book says
-  std::optional<measure::Quantity> made;      ///< of a lot of the same run: what its `parts` gave
+  QString supplier_item;                           ///< empty: any of the ingredient's
+  std::optional<measure::Quantity> quantity;       ///< as recorded; absent: the formula's
+  std::shared_ptr<const std::vector<Part>> parts;  ///< of a lot of the same run; else null, and the book says
+  std::optional<measure::Quantity> made;           ///< of a lot of the same run: what its `parts` gave
 };
 
 struct Batch {
@@ -55,7 +55,7 @@ struct Batch {
   bool previously_frozen = false;  ///< it or an input was
   Cooling cooling;
   std::vector<Difference> differences;
-  std::vector<Part> parts;  ///< of what really went in, in the order of the formula, additions behind it
+  std::shared_ptr<const std::vector<Part>> parts;  ///< what really went in, in the order of the formula
   std::vector<QString> warnings;
   problem::Errors refused;  ///< why there is no dated label; empty: there is one
   QStringList missing;      ///< words keys "missing.…" for the HOLD label, in order of weight
@@ -64,7 +64,7 @@ struct Batch {
 /// Computes every record of a run, inputs that are lots of the same run first (whatever the order of records). A record
 /// that is refused still yields a Batch with `refused` (and `missing`), for HOLD labels; it refuses what was made from
 /// it. Errors of the run as a whole (a lot made twice, a loop of lots) are put on the batches they touch. `now` is the
-/// time of the run; nothing is dated from it.
+/// time of the run; nothing is dated from it. REQUIRES: records as `read_records` gives them, of this book.
 std::vector<Batch> compute(const book::Book& book, const std::vector<Record>& records, const QDateTime& now);
 
 }  // namespace lardiner::batch

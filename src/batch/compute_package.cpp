@@ -66,7 +66,10 @@ std::vector<Rule> rules_of(const Making& making, const Run& run) {
       rules.push_back(rule);
     }
   }
-  if (record.deed == Deed::Cut && kept.tcs && kept.ready) {
+  const bool document = std::any_of(kept.lives.begin(), kept.lives.end(), [](const book::ShelfLife& life) {
+    return life.state == State::Chilled && !life.document.isEmpty();
+  });
+  if (record.deed == Deed::Cut && kept.tcs && kept.ready && !document) {
     const book::LengthLimit& limit = run.book.rules.ready_to_eat_chilled;
     rules.push_back({QStringLiteral("chilled, ready to eat"), State::Chilled, limit.length, book::EndKind::UseBy,
                      limit.authority, record.made_at});

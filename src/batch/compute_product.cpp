@@ -67,12 +67,12 @@ void judge_cooling(Making& making, const Run& run) {
 }
 
 void remember_parts(Making& making, const std::vector<Used>& used) {
+  std::vector<Part> parts;
   for (const Used& part : used) {
     Part out;
     out.item = part.item;
     if (part.input) {
       out.supplier_item = part.input->supplier_item;
-      out.instead_of = part.input->instead_of;
       out.quantity = part.input->quantity;
     }
     if (part.source && part.source->product) {
@@ -80,8 +80,9 @@ void remember_parts(Making& making, const std::vector<Used>& used) {
       out.made = part.source->batch.record.quantity;
     }
     if (part.source && part.source->ingredient) out.supplier_item = part.source->batch.record.supplier_item;
-    making.batch.parts.push_back(std::move(out));
+    parts.push_back(std::move(out));
   }
+  making.batch.parts = std::make_shared<const std::vector<Part>>(std::move(parts));
 }
 
 // The products in it through any depth: of a lot of the run as recorded, of others as the book says.
@@ -113,6 +114,7 @@ void compute_product(Making& making, Run& run) {
   remember_parts(making, used);
   remember_products(making, run, used);
   refuse_gaps(making, run);
+  check_restricted(making, run, used);
   judge_cooling(making, run);
   declare(making, run, used);
   const std::vector<Cap> caps = caps_of(making, run, used, cooked);

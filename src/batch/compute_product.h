@@ -20,4 +20,7 @@ std::vector<Cap> caps_of(Making& making, const Run& run, const std::vector<Used>
 /// Declarations of what went in, and how they differ from the formula's.
 void declare(Making& making, Run& run, const std::vector<Used>& used);
 
+/// Restricted ingredients as they were weighed: the book has judged the formula, not what a record puts in besides.
+void check_restricted(Making& making, const Run& run, const std::vector<Used>& used);
+
 }  // namespace lardiner::batch

@@ -47,7 +47,7 @@ class Stating {
  private:
   static std::vector<Part> formula_parts(const book::Product& product) {
     std::vector<Part> parts;
-    for (const book::FormulaLine& line : product.formula) parts.push_back({line.item, {}, {}, {}, {}, {}});
+    for (const book::FormulaLine& line : product.formula) parts.push_back({line.item, {}, {}, {}, {}});
     return parts;
   }
 
@@ -62,7 +62,7 @@ class Stating {
     bool first = true;
     for (size_t i = 0; i < parts.size(); ++i) {
       if (i == at || parts[i].item != part.item) continue;
-      const bool alike = parts[i].supplier_item == part.supplier_item && parts[i].parts.empty() && part.parts.empty();
+      const bool alike = parts[i].supplier_item == part.supplier_item && !parts[i].parts && !part.parts;
       if (weighed(parts[i]) || !alike) return not_written(part, whole);
       first = first && i > at;
     }
@@ -119,9 +119,8 @@ class Stating {
     compound.name = name_in(product.common_name.empty() ? product.name : product.common_name,
                             QStringLiteral("product ") + quoted(product.id), product.place);
     compound.weight = weight;
-    const bool recorded = !part.parts.empty();
-    compound.parts =
-        ingredients({product, recorded ? &part.parts : nullptr, recorded ? part.made : std::nullopt, whole.place});
+    const bool recorded = part.parts != nullptr;
+    compound.parts = ingredients({product, part.parts.get(), recorded ? part.made : std::nullopt, whole.place});
     scale_to(compound.parts, weight);
     if (!merged_) {
       sort(compound.parts);
@@ -251,8 +250,8 @@ ExpectedAll<std::vector<StatedIngredient>> ingredient_statement(const book::Book
                 batch.record.place,
                 {}}});
   Stating stating(book, destination(book, batch), language, merged);
-  std::vector<StatedIngredient> stated = stating.ingredients(
-      {*product, batch.parts.empty() ? nullptr : &batch.parts, batch.record.quantity, batch.record.place});
+  std::vector<StatedIngredient> stated =
+      stating.ingredients({*product, batch.parts.get(), batch.record.quantity, batch.record.place});
   if (!stating.errors.empty()) {
     problem::sort(stating.errors);
     return tl::unexpected(stating.errors);

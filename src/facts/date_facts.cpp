@@ -17,14 +17,16 @@ void add_frozen(const Scene& scene, std::vector<Fact>& facts) {
   const batch::UseBy& use_by = *scene.use_by;
   add_band(scene, "frozen", *use_by.frozen_on, facts);
   const bool one = use_by.days_left == 1;
-  QString left =
-      scene.sentence(one ? "day_left_after_thawing" : "days_left_after_thawing", {QString::number(use_by.days_left)});
+  if (use_by.days_left > 0)
+    facts.push_back({FactId::DaysLeft, strong(scene.sentence(one ? "day_left_after_thawing" : "days_left_after_thawing",
+                                                             {QString::number(use_by.days_left)}))});
+  Fact limits{FactId::FrozenLimits, {}};
   if (use_by.never_past)
-    left += QStringLiteral(", ") + scene.sentence("never_past", {scene.words.date(*use_by.never_past)});
-  std::vector<Paragraph> days = strong(left);
+    limits.paragraphs.push_back({Run{scene.sentence("never_past", {scene.words.date(*use_by.never_past)}), true}});
   if (use_by.frozen_best_before)
-    days.push_back({Run{scene.sentence("best_before_frozen", {scene.words.date(*use_by.frozen_best_before)}), false}});
-  facts.push_back({FactId::DaysLeft, days});
+    limits.paragraphs.push_back(
+        {Run{scene.sentence("best_before_frozen", {scene.words.date(*use_by.frozen_best_before)}), false}});
+  facts.push_back(limits);
   facts.push_back({FactId::WriteDates,
                    {{Run{scene.sentence("thawed_blank", {kDayBlank}), false}},
                     {Run{scene.sentence("use_by_blank", {kDayBlank}), false}}}});

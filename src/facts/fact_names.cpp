@@ -8,7 +8,7 @@ namespace lardiner::facts {
 
 namespace {
 
-constexpr std::array<std::pair<FactId, const char*>, 35> kNames{{
+constexpr std::array<std::pair<FactId, const char*>, 36> kNames{{
     {FactId::Readiness, "readiness"},
     {FactId::Name, "name"},
     {FactId::Count, "count"},
@@ -17,6 +17,7 @@ constexpr std::array<std::pair<FactId, const char*>, 35> kNames{{
     {FactId::Year, "year"},
     {FactId::Time, "time"},
     {FactId::DaysLeft, "days-left"},
+    {FactId::FrozenLimits, "frozen-limits"},
     {FactId::WriteDates, "write-dates"},
     {FactId::Contains, "contains"},
     {FactId::MayContain, "may-contain"},

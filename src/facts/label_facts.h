@@ -15,14 +15,15 @@ namespace lardiner::facts {
 enum class FactId {
   Readiness,  ///< RAW: COOK BEFORE SERVING
   Name,
-  Count,        ///< "24 pieces"
-  DateCaption,  ///< USE BY, BEST BEFORE, FROZEN
-  Date,         ///< TUE 01 DEC
-  Year,         ///< 2026
-  Time,         ///< 14:00, when the end is not the end of a day
-  DaysLeft,     ///< "4 days left after thawing", "never past …"
-  WriteDates,   ///< "Thawed ____", "Use by ____"
-  Contains,     ///< CONTAINS milk, or "None of …"
+  Count,         ///< "24 pieces"
+  DateCaption,   ///< USE BY, BEST BEFORE, FROZEN
+  Date,          ///< TUE 01 DEC
+  Year,          ///< 2026
+  Time,          ///< 14:00, when the end is not the end of a day
+  DaysLeft,      ///< "4 days left after thawing"
+  FrozenLimits,  ///< never past a maker's date, best before if kept frozen
+  WriteDates,    ///< "Thawed ____", "Use by ____"
+  Contains,      ///< CONTAINS milk, or "None of …"
   MayContain,
   PreviouslyFrozen,
   TimeControl,    ///< without temperature control

@@ -55,9 +55,17 @@ book::State state_of(const batch::Record& record, int container, bool tcs) {
   return state;
 }
 
+// What is said in the first language only: names and figures that need no translating, and nothing of safety.
+bool said_once(FactId id) {
+  return id == FactId::Made || id == FactId::Net || id == FactId::NetDeclared || id == FactId::Site ||
+         id == FactId::UsedFor || id == FactId::Business || id == FactId::Lot;
+}
+
 // Collects the facts of one language, then of the next behind them.
 void merge(std::vector<Fact>& into, const std::vector<Fact>& other) {
+  const bool first = into.empty();
   for (const Fact& fact : other) {
+    if (!first && said_once(fact.id)) continue;
     const auto same = std::find_if(into.begin(), into.end(), [&](const Fact& f) { return f.id == fact.id; });
     if (same == into.end()) {
       into.push_back(fact);

@@ -49,8 +49,13 @@ QString keep_at(const Scene& scene) {
   }
 }
 
+bool is_reduced_oxygen(const Scene& scene) {
+  return scene.container && scene.container->package == book::Package::ReducedOxygen &&
+         scene.state != book::State::Frozen;
+}
+
+// Such a pack's own sentences say how cold to keep it.
 void add_reduced_oxygen(const Scene& scene, std::vector<Fact>& facts) {
-  if (!scene.container || scene.container->package != book::Package::ReducedOxygen) return;
   const QString keep = scene.sentence("rop_keep_cold", {both_scales(scene, scene.book.rules.cold_holding)});
   Fact fact{FactId::ReducedOxygen, strong(keep)};
   if (scene.use_by && scene.use_by->form == batch::UseBy::Form::Date)
@@ -94,8 +99,10 @@ void add_name_facts(const Scene& scene, std::vector<Fact>& facts) {
 void add_storage_facts(const Scene& scene, std::vector<Fact>& facts) {
   add_readiness(scene, facts);
   add_net(scene, facts);
-  facts.push_back({FactId::KeepAt, plain(keep_at(scene))});
-  add_reduced_oxygen(scene, facts);
+  if (is_reduced_oxygen(scene))
+    add_reduced_oxygen(scene, facts);
+  else
+    facts.push_back({FactId::KeepAt, plain(keep_at(scene))});
   if (scene.purpose == book::Purpose::Inside && scene.product() && !scene.product()->used_for.empty())
     facts.push_back({FactId::UsedFor,
                      plain(scene.text(scene.product()->used_for, QStringLiteral("used_for"), scene.product()->place))});

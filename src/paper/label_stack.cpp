@@ -13,9 +13,11 @@ namespace {
 
 using facts::FactId;
 
-// Typographic proportions of the family, in parts of the size: a line's height, and its baseline below its top.
+// Typographic proportions of the family, in parts of the size: a line's height, its height where lines are run together
+// to save room, and how far the descenders' end lies below the baseline.
 constexpr double kLine = 1.17;
-constexpr double kBaseline = 0.92;
+constexpr double kTightLine = 1.09;
+constexpr double kBelow = 0.25;
 // Air above a block, in parts of its size; none above the first.
 constexpr double kAbove = 0.22;
 // What stands beside a name is set smaller than it.
@@ -30,6 +32,7 @@ class Stack {
     out_.layout.size = ground.page;
     out_.layout.factor = choice.factor;
     out_.layout.flowed = choice.flowed;
+    line_ = choice.flowed ? kTightLine : kLine;
     left_ = fine_dots(ground.margin).value;
     right_ = fine_dots(ground.page.width).value - left_;
     y_ = left_;
@@ -82,16 +85,15 @@ class Stack {
     code_top_ = place.bottom.value - side - quiet;
   }
 
-  // Lot and initials, then the container and its serial: on one line where there is room, else on two.
+  // Lot and initials, the container and its serial: on as few lines as there is room for.
   void place_foot() {
     const Points size = sized(ground_.label.foot, Weight::Bold);
-    const double line = em(size) * kLine;
+    const double line = em(size) * line_;
     std::vector<std::vector<const FactText*>> lines;
     double used = 0;
     for (const FactText& fact : ground_.text.foot) {
       const double width = foot_width(fact, size);
-      const bool joins =
-          !lines.empty() && fact.id != FactId::ContainerOf && used + em(size) + width <= code_left_ - left_;
+      const bool joins = !lines.empty() && used + em(size) + width <= code_left_ - left_;
       if (joins) {
         lines.back().push_back(&fact);
         used += em(size) + width;
@@ -105,7 +107,7 @@ class Stack {
     double top = bottom_ - static_cast<double>(lines.size()) * line;
     foot_top_ = top;
     for (const auto& facts : lines) {
-      draw_foot_line(facts, size, top + em(size) * kBaseline);
+      draw_foot_line(facts, size, top + em(size) * (line_ - kBelow));
       top += line;
     }
     bottom_ = foot_top_ - em(size) * kAbove;
@@ -178,7 +180,7 @@ class Stack {
       place_piece(*text.beside_words, small);
       return;
     }
-    const double baseline = y_ - em(size) * (kLine - kBaseline);
+    const double baseline = y_ - em(size) * kBelow;
     const auto line = text.beside_words->text.lines({small, resolution_}, [&](std::size_t) { return FineDots{width}; });
     draw_line(line->front(), small, right_ - width, baseline);
   }
@@ -187,7 +189,7 @@ class Stack {
   void place_piece(const Piece& piece, Points size) {
     if (out_.lack) return;
     last_ = piece.fact;
-    const double line = em(size) * kLine, top = y_;
+    const double line = em(size) * line_, top = y_;
     std::size_t asked = 0;
     const auto room = [&](std::size_t n) {
       asked = std::max(asked, n);
@@ -200,7 +202,7 @@ class Stack {
       return;
     }
     for (const Line& one : *lines) {
-      draw_line(one, size, left_, y_ + em(size) * kBaseline);
+      draw_line(one, size, left_, y_ + em(size) * (line_ - kBelow));
       line_end_ = left_ + one.width.value;
       y_ += line;
     }
@@ -224,6 +226,7 @@ class Stack {
   double left_ = 0, right_ = 0, y_ = 0, bottom_ = 0;
   double code_left_ = 0, code_top_ = 0, foot_top_ = 0;
   double line_end_ = 0;
+  double line_ = kLine;
 };
 
 }  // namespace

@@ -11,7 +11,8 @@ namespace {
 
 using facts::FactId;
 
-const QString kBetween = QStringLiteral(" · ");
+// The dot stays with what it follows.
+const QString kBetween = QStringLiteral("\u00A0· ");
 
 // Facts that keep their own lines even where short facts are run together.
 bool stands_alone(FactId id) {
@@ -26,6 +27,21 @@ Paragraph run_together(const std::vector<FactText>& facts, const QString& betwee
       if (!out.empty()) out.push_back({between, std::min(out.back().weight, paragraph.front().weight)});
       out.insert(out.end(), paragraph.begin(), paragraph.end());
     }
+  return out;
+}
+
+// "FROZEN WED 25 NOV 2026", and so in each language.
+Paragraph caption_and_date(const std::vector<FactText>& facts) {
+  Paragraph out;
+  for (std::size_t language = 0; language < facts.front().paragraphs.size(); ++language) {
+    if (language > 0) out.push_back({kBetween, facts.front().paragraphs.front().front().weight});
+    for (std::size_t i = 0; i < facts.size(); ++i) {
+      const auto& paragraphs = facts[i].paragraphs;
+      StyledText part = paragraphs[std::min(language, paragraphs.size() - 1)].front();
+      if (i > 0) part.text.prepend(u' ');
+      out.push_back(part);
+    }
+  }
   return out;
 }
 
@@ -53,7 +69,7 @@ class TextMaker {
     out.apart = apart(out.facts);
     out.flowed = flowed(out.facts);
     if (block.band && !out.facts.empty())
-      out.together = Piece{FactId::Date, MeasuredText(faces_, run_together(out.facts, QStringLiteral(" ")))};
+      out.together = Piece{FactId::Date, MeasuredText(faces_, caption_and_date(out.facts))};
     if (block.beside) out.beside = fact_text(*block.beside, block.weight);
     if (out.beside)
       out.beside_words = Piece{out.beside->id, MeasuredText(faces_, run_together({*out.beside}, kBetween))};

@@ -81,7 +81,7 @@ class TemplateReader {
     if (!id) {
       const QString near = problem::nearest(word, facts::fact_names());
       fields.refuse(key, Code::Unknown, QStringLiteral("\"%1\" is not a fact of labels").arg(word),
-                    near.isEmpty() ? QStringLiteral("the facts are listed in src/facts/fact_names.cpp")
+                    near.isEmpty() ? QStringLiteral("the facts are: ") + facts::fact_names().join(QStringLiteral(", "))
                                    : QStringLiteral("did you mean \"%1\"?").arg(near));
     } else if (!placed_.insert(*id).second) {
       fields.refuse(key, Code::Duplicate, QStringLiteral("fact \"%1\" has two places").arg(word),
