@@ -154,11 +154,11 @@ class RecordReading {
       if (part) parts.push_back(*part);
     };
     each(u"inputs", QStringLiteral("input"),
-         [&](const Part& part) { keep(read_input(part, reading_, record_, product_), record_.inputs); });
+         [&](const WrittenPart& part) { keep(read_input(part, reading_, record_, product_), record_.inputs); });
     each(u"cooked", QStringLiteral("cooked"),
-         [&](const Part& part) { keep(read_cook_reading(part, reading_, record_), record_.cooked); });
+         [&](const WrittenPart& part) { keep(read_cook_reading(part, reading_, record_), record_.cooked); });
     each(u"cooled", QStringLiteral("cooled"),
-         [&](const Part& part) { keep(read_cool_reading(part, reading_, record_), record_.cooled); });
+         [&](const WrittenPart& part) { keep(read_cool_reading(part, reading_, record_), record_.cooled); });
   }
 
   void read_package() {
@@ -202,10 +202,10 @@ class RecordReading {
       fields_.refuse(u"containers", Code::Missing, QStringLiteral("the record has no containers"),
                      QStringLiteral("write what it was put up in, as 24 tub 500 g"));
     check_containers();
-    each(u"events", QStringLiteral("event"), [&](const Part& part) { add_event(part); });
+    each(u"events", QStringLiteral("event"), [&](const WrittenPart& part) { add_event(part); });
   }
 
-  void add_groups(const Part& part) {
+  void add_groups(const WrittenPart& part) {
     for (const ContainerGroup& group : read_containers(part, reading_)) record_.containers.push_back(group);
   }
 
@@ -255,7 +255,7 @@ class RecordReading {
     return quantity.dimension == measure::Dimension::Count ? text + QStringLiteral(" pieces") : text;
   }
 
-  void add_event(const Part& part) {
+  void add_event(const WrittenPart& part) {
     const std::optional<Event> event = read_event(part, reading_);
     if (!event) return;
     int count = 0;
@@ -272,9 +272,9 @@ class RecordReading {
   // The parts under a key of the record (JSON) and in further rows (CSV).
   template <class Take>
   void each(QStringView key, const QString& adds, Take take) {
-    for (const Value* table : fields_.tables(key)) take(Part{*table, false, errors_});
+    for (const Value* table : fields_.tables(key)) take(WrittenPart{*table, false, errors_});
     for (const FurtherRow& row : rows_.further)
-      if (row.adds == adds) take(Part{*row.value, true, errors_});
+      if (row.adds == adds) take(WrittenPart{*row.value, true, errors_});
   }
 
   const RecordRows& rows_;

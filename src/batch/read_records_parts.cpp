@@ -1,4 +1,4 @@
-// The parts of a batch record: inputs, readings, events, containers.
+// The parts of a batch record: inputs, readings and events.
 #include "batch/read_records_parts.h"
 
 #include <QRegularExpression>
@@ -6,6 +6,7 @@
 
 #include "batch/clock.h"
 #include "batch/phrases.h"
+#include "batch/read_records_walk.h"
 #include "gs1/iso7064.h"
 #include "reader/quote.h"
 
@@ -16,36 +17,6 @@ using reader::Fields;
 using reader::quoted;
 
 namespace {
-
-constexpr int kMostContainers = 9999;
-
-// A walk over one part; what a further row has besides is known to it.
-class Walk {
- public:
-  Walk(const Part& part, const QString& noun)
-      : before_(part.errors.size()), errors_(part.errors), fields(part.table, noun, part.errors) {
-    if (!part.row) return;
-    for (const QStringView key : {u"row", u"number", u"product", u"ingredient"}) fields.has(key);
-  }
-
-  /// Whether the part is without fault.
-  bool finish() {
-    fields.finish();
-    return errors_.size() == before_;
-  }
-
- private:
-  size_t before_;
-  problem::Errors& errors_;
-
- public:
-  Fields fields;
-};
-
-problem::Place place_of(Fields& fields, QStringView key) {
-  const reader::Value* value = fields.value(key);
-  return value ? value->place : fields.source().place;
-}
 
 QStringList formula_items(const book::Product& product) {
   QStringList items;
@@ -186,41 +157,6 @@ std::vector<int> read_numbers(Fields& fields, QStringView key) {
   return numbers;
 }
 
-const QStringList& kinds() {
-  static const QStringList all{QStringLiteral("tub"),   QStringLiteral("tray"), QStringLiteral("bag"),
-                               QStringLiteral("case"),  QStringLiteral("jar"),  QStringLiteral("pan"),
-                               QStringLiteral("bottle")};
-  return all;
-}
-
-problem::Expected<ContainerGroup> group_of(const QString& text, const Reading& reading) {
-  static const QRegularExpression pattern(QStringLiteral(R"(\A([0-9]+)\s+(\S+)\s+(.+)\z)"));
-  const QRegularExpressionMatch match = pattern.match(text);
-  if (!match.hasMatch())
-    return tl::unexpected(problem::Error{
-        Code::Malformed,
-        QStringLiteral("%1 is not a number of containers, their kind and what each holds").arg(quoted(text)),
-        {},
-        QStringLiteral("write it as 24 tub 500 g, or 24 tub 500 g + 1 tub 300 g")});
-  const int count = match.captured(1).size() > 4 ? kMostContainers + 1 : match.captured(1).toInt();
-  if (count < 1 || count > kMostContainers)
-    return tl::unexpected(
-        problem::Error{Code::Range,
-                       QStringLiteral("%1 is not a number of containers").arg(quoted(match.captured(1))),
-                       {},
-                       QStringLiteral("write a whole number from 1 to %1").arg(kMostContainers)});
-  if (!kinds().contains(match.captured(2)))
-    return tl::unexpected(
-        problem::Error{Code::Unknown,
-                       QStringLiteral("%1 is not a kind of container").arg(quoted(match.captured(2))),
-                       {},
-                       did_you_mean(match.captured(2), kinds(),
-                                    QStringLiteral("write one of ") + kinds().join(QStringLiteral(", ")))});
-  const problem::Expected<measure::Quantity> holds = amount_of(match.captured(3), reading);
-  if (!holds) return tl::unexpected(holds.error());
-  return ContainerGroup{count, match.captured(2), *holds, {}};
-}
-
 }  // namespace
 
 QDateTime latest_use(const Record& record, const QTimeZone& zone) {
@@ -228,9 +164,9 @@ QDateTime latest_use(const Record& record, const QTimeZone& zone) {
   return record.time_known ? record.made_at : end_of(local_day(record.made_at, zone), zone).addSecs(-1);
 }
 
-std::optional<Input> read_input(const Part& part, const Reading& reading, const Record& record,
+std::optional<Input> read_input(const WrittenPart& part, const Reading& reading, const Record& record,
                                 const book::Product* product) {
-  Walk walk(part, QStringLiteral("the input"));
+  PartWalk walk(part, QStringLiteral("the input"));
   Input input;
   read_item(walk.fields, reading, input);
   input.place = place_of(walk.fields, u"item");
@@ -243,8 +179,8 @@ std::optional<Input> read_input(const Part& part, const Reading& reading, const 
   return walk.finish() ? std::optional(input) : std::nullopt;
 }
 
-std::optional<CookReading> read_cook_reading(const Part& part, const Reading& reading, const Record& record) {
-  Walk walk(part, QStringLiteral("the cook reading"));
+std::optional<CookReading> read_cook_reading(const WrittenPart& part, const Reading& reading, const Record& record) {
+  PartWalk walk(part, QStringLiteral("the cook reading"));
   const std::optional<QDateTime> at = read_required_instant(walk.fields, u"at", reading);
   check_after_start(walk.fields, at, record, reading);
   require(walk.fields, u"core", QStringLiteral("write the core temperature, as 165 °F"));
@@ -260,8 +196,8 @@ std::optional<CookReading> read_cook_reading(const Part& part, const Reading& re
   return cooked;
 }
 
-std::optional<CoolReading> read_cool_reading(const Part& part, const Reading& reading, const Record& record) {
-  Walk walk(part, QStringLiteral("the cooling reading"));
+std::optional<CoolReading> read_cool_reading(const WrittenPart& part, const Reading& reading, const Record& record) {
+  PartWalk walk(part, QStringLiteral("the cooling reading"));
   const std::optional<QDateTime> at = read_required_instant(walk.fields, u"at", reading);
   check_after_start(walk.fields, at, record, reading);
   require(walk.fields, u"core", QStringLiteral("write the core temperature, as 70 °F"));
@@ -271,8 +207,8 @@ std::optional<CoolReading> read_cool_reading(const Part& part, const Reading& re
   return CoolReading{*at, *core, place};
 }
 
-std::optional<Event> read_event(const Part& part, const Reading& reading) {
-  Walk walk(part, QStringLiteral("the event"));
+std::optional<Event> read_event(const WrittenPart& part, const Reading& reading) {
+  PartWalk walk(part, QStringLiteral("the event"));
   const std::optional<Happening> what = read_happening(walk.fields);
   const std::optional<QDateTime> at = read_required_instant(walk.fields, u"at", reading);
   Event event;
@@ -287,44 +223,6 @@ std::optional<Event> read_event(const Part& part, const Reading& reading) {
   event.what = *what;
   event.at = *at;
   return event;
-}
-
-std::vector<ContainerGroup> containers_of(Fields& fields, QStringView key, const Reading& reading) {
-  const std::optional<QString> text = fields.text(key);
-  if (!text) return {};
-  std::vector<ContainerGroup> groups;
-  for (const QString& part : text->split(u'+')) {
-    problem::Expected<ContainerGroup> group = group_of(part.trimmed(), reading);
-    if (!group) {
-      fields.refuse(key, group.error().code, group.error().what, group.error().hint);
-      continue;
-    }
-    group->place = place_of(fields, key);
-    groups.push_back(*group);
-  }
-  return groups;
-}
-
-std::vector<ContainerGroup> read_containers(const Part& part, const Reading& reading) {
-  Walk walk(part, QStringLiteral("the container group"));
-  if (part.row && walk.fields.has(u"containers")) {
-    std::vector<ContainerGroup> groups = containers_of(walk.fields, u"containers", reading);
-    walk.finish();
-    return groups;
-  }
-  if (part.row) {
-    require(walk.fields, u"containers", QStringLiteral("write them as 24 tub 500 g"));
-    walk.finish();
-    return {};
-  }
-  require(walk.fields, u"count", QStringLiteral("write how many, from 1 to %1").arg(kMostContainers));
-  const std::optional<int> count = walk.fields.integer(u"count", 1, kMostContainers);
-  require(walk.fields, u"kind", QStringLiteral("write one of ") + kinds().join(QStringLiteral(", ")));
-  const std::optional<QString> kind = read_word(walk.fields, u"kind", kinds());
-  const std::optional<measure::Quantity> holds = read_required_amount(walk.fields, u"holds", reading);
-  const problem::Place place = place_of(walk.fields, u"count");
-  if (!walk.finish() || !count || !kind || !holds) return {};
-  return {ContainerGroup{*count, *kind, *holds, place}};
 }
 
 }  // namespace lardiner::batch

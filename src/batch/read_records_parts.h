@@ -6,21 +6,21 @@
 namespace lardiner::batch {
 
 /// One part as it stands in the file. Faults are added to `errors`, and nothing is returned then.
-struct Part {
+struct WrittenPart {
   const reader::Value& table;
   bool row = false;  ///< a further row of a CSV file, which has the record's number and what it is besides
   problem::Errors& errors;
 };
 
 /// REQUIRES: record.item, made_at, made_to as read. `product` is nullptr when it is not known.
-std::optional<Input> read_input(const Part& part, const Reading& reading, const Record& record,
+std::optional<Input> read_input(const WrittenPart& part, const Reading& reading, const Record& record,
                                 const book::Product* product);
-std::optional<CookReading> read_cook_reading(const Part& part, const Reading& reading, const Record& record);
-std::optional<CoolReading> read_cool_reading(const Part& part, const Reading& reading, const Record& record);
+std::optional<CookReading> read_cook_reading(const WrittenPart& part, const Reading& reading, const Record& record);
+std::optional<CoolReading> read_cool_reading(const WrittenPart& part, const Reading& reading, const Record& record);
 /// Numbers of containers are checked by the caller, who knows how many there are.
-std::optional<Event> read_event(const Part& part, const Reading& reading);
+std::optional<Event> read_event(const WrittenPart& part, const Reading& reading);
 /// A group with `count`, `kind`, `holds`; in a further row also as a `containers` cell, hence several.
-std::vector<ContainerGroup> read_containers(const Part& part, const Reading& reading);
+std::vector<ContainerGroup> read_containers(const WrittenPart& part, const Reading& reading);
 
 /// "24 tub 500 g + 1 tub 300 g" at `key`.
 std::vector<ContainerGroup> containers_of(reader::Fields& fields, QStringView key, const Reading& reading);

@@ -115,7 +115,8 @@ inline QByteArray ingredients_toml() {
          ingredient("worcestershire", "no", "", "[\"fish:anchovy\", \"wheat\"]\nstatement = \"Vinegar, molasses, anchovies\"") +
          "[[ingredient.supplier_item]]\nid = \"worcestershire-b\"\nsupplier = \"B\"\ncontains = [\"soy\"]\nstatement = \"Vinegar, soy sauce\"\n"
          "checked = 2026-01-01\nsource = \"letter\"\n" +
-         ingredient("mystery-spice", "no", "", "\"none\"").replace("contains = \"none\"\nchecked = 2026-01-01\nsource = \"letter\"\n", "");
+         ingredient("mystery-spice", "no", "", "\"none\"").replace("contains = \"none\"\nchecked = 2026-01-01\nsource = \"letter\"\n", "") +
+         ingredient("curing-salt", "no", "", "\"none\"", "most = \"2 %\"\nmost_source = \"9 CFR 424.21\"\n");
 }
 
 inline QByteArray products_toml() {

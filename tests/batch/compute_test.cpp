@@ -300,3 +300,13 @@ TEST_CASE("a kitchen's own tighter figure governs", "[batch][compute]") {
   CHECK(last_day(good(dip, 0, strict)) == date("2026-11-07"));
   CHECK(last_day(good(dip, 0, tighter)) == date("2026-11-05"));
 }
+
+TEST_CASE("a restricted ingredient that a record adds must stay within its maximum of what was made", "[batch][compute]") {
+  const auto dip = [](const QByteArray& salt) {
+    return run(made("three-day-dip", 1, "2026-11-01 09:00", input("mayonnaise", "2026-12-20") + "," + input("curing-salt", {}, salt)))
+        .front();
+  };
+  CHECK(dip("\"quantity\": \"40 g\"").refused.empty());
+  CHECK_FALSE(dip("\"quantity\": \"41 g\"").refused.empty());
+  CHECK_FALSE(dip("\"lot\": \"C-1\"").refused.empty());  // how much is not written
+}

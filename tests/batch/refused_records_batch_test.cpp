@@ -343,6 +343,17 @@ day.jsonl:1:193: opened at Wed 25 Nov 2026 07:00, before it was made at Wed 25 N
 )~"));
 }
 
+TEST_CASE("refused: too much of a restricted ingredient", "[batch][refused_records]") {
+  CHECK(first(R"~({"product": "three-day-dip", "number": 1, "made_at": "2026-11-25 08:10", "quantity": "2 kg", "containers": "4 tub 500 g", "inputs": [{"item": "mayonnaise", "use_by": "2026-12-20"}, {"item": "curing-salt", "quantity": "50 g"}]}
+)~") ==
+        told(R"~(
+day.jsonl:1:191: more of the restricted "curing-salt" is in "three-day-dip" than its maximum (9 CFR 424.21)
+  …ub 500 g", "inputs": [{"item": "mayonnaise", "use_by": "2026-12-20"}, {"item": "curing-salt", "quantity": "50 g"}]}
+                                                                                  ^^^^^^^^^^^^^
+  discard the batch, or correct the weight if it was written wrongly
+)~"));
+}
+
 TEST_CASE("refused: hot held without a rule for it", "[batch][refused_records]") {
   CHECK(first(R"~({"product": "dip", "number": 1, "made_at": "2026-11-25 08:10", "quantity": "2 kg", "containers": "4 tub 500 g", "inputs": [{"item": "mayonnaise", "use_by": "2026-12-20"}], "events": [{"what": "hot-held", "at": "2026-11-25 12:00"}]}
 )~") ==
