@@ -62,7 +62,7 @@ Cap own_cap(const Making& source, const UseBy& answer) {
   cap.end = answer.end;
   cap.is_date = answer.form == UseBy::Form::Date;
   cap.absolute = answer.time_control;
-  cap.shelf_stable = answer.kind == book::EndKind::BestBefore;
+  cap.shelf_stable = answer.kind == book::EndKind::BestBefore && !source.tcs();
   return cap;
 }
 
@@ -197,7 +197,7 @@ problem::ExpectedAll<std::vector<Cap>> bought_caps(const Input& input, const Mak
   cap.kind = answer->kind;
   cap.end = answer->end;
   cap.is_date = answer->form == UseBy::Form::Date;
-  cap.shelf_stable = answer->kind == book::EndKind::BestBefore;
+  cap.shelf_stable = answer->kind == book::EndKind::BestBefore && !is_tcs(run.book, input.item);
   caps.push_back(cap);
   return caps;
 }

@@ -31,8 +31,11 @@ QString headline(const batch::UseBy& use_by, const QTimeZone& zone) {
     case batch::UseBy::Form::Instant:
       return kind(use_by.kind) + u' ' + moment(use_by.end, false, zone);
     case batch::UseBy::Form::Frozen: {
-      QString text =
-          QStringLiteral("frozen %1, %2 days left after thawing").arg(day(*use_by.frozen_on)).arg(use_by.days_left);
+      QString text = QStringLiteral("frozen %1").arg(day(*use_by.frozen_on));
+      if (use_by.days_left > 0)
+        text += QStringLiteral(", %1 %2 left after thawing")
+                    .arg(use_by.days_left)
+                    .arg(use_by.days_left == 1 ? QStringLiteral("day") : QStringLiteral("days"));
       if (use_by.frozen_best_before) text += QStringLiteral(", best before %1").arg(day(*use_by.frozen_best_before));
       if (use_by.never_past) text += QStringLiteral(", never past %1").arg(day(*use_by.never_past));
       return text;

@@ -36,7 +36,11 @@ QString list_name(const Scene& scene, const book::AllergenList& list) {
 
 std::vector<Paragraph> contains(const Scene& scene, const book::AllergenList& list) {
   const auto allergens = in_contains(scene.batch.declared.contains, list);
-  if (allergens.empty()) return strong(scene.sentence("none_of", {list_name(scene, list)}));
+  if (allergens.empty()) {
+    // A "may contain" beside a plain "none" would read as safe.
+    const bool may = !in_contains(scene.batch.declared.may_contain, list).empty();
+    return strong(scene.sentence(may ? "none_of_as_ingredient" : "none_of", {list_name(scene, list)}));
+  }
   return strong(scene.word("contains") + u' ' + entries(scene, allergens));
 }
 

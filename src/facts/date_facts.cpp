@@ -1,4 +1,5 @@
 // What a label says of time: the use-by band, frozen containers' days left, and when it was made.
+#include "facts/container_state.h"
 #include "facts/scene.h"
 
 namespace lardiner::facts {
@@ -28,8 +29,8 @@ void add_frozen(const Scene& scene, std::vector<Fact>& facts) {
         {Run{scene.sentence("best_before_frozen", {scene.words.date(*use_by.frozen_best_before)}), false}});
   facts.push_back(limits);
   facts.push_back({FactId::WriteDates,
-                   {{Run{scene.sentence("thawed_blank", {kDayBlank}), false}},
-                    {Run{scene.sentence("use_by_blank", {kDayBlank}), false}}}});
+                   {{Run{unbroken(scene.sentence("thawed_blank", {kDayBlank})), false}},
+                    {Run{unbroken(scene.sentence("use_by_blank", {kDayBlank})), false}}}});
 }
 
 void add_instant(const Scene& scene, std::vector<Fact>& facts) {
@@ -54,13 +55,32 @@ const char* deed_key(batch::Deed deed) {
   return "made";
 }
 
+// "Without temperature control", and the warmth that its longer form may never pass.
+QString time_control(const Scene& scene) {
+  const QString words = scene.word("time_control");
+  if (!scene.use_by->never_above) return words;
+  return words + QStringLiteral(", ") + scene.sentence("never_above", {both_scales(scene, *scene.use_by->never_above)});
+}
+
+// When a container was thawed or opened since: its date counts from there.
+void add_happenings(const Scene& scene, Fact& done) {
+  for (const batch::Event* event : timeline(scene.batch.record, scene.container_number)) {
+    const bool thawed = event->what == batch::Happening::Thawed;
+    if (!thawed && event->what != batch::Happening::Opened) continue;
+    const QString when = scene.words.date_time(event->at.toTimeZone(scene.book.kitchen.zone));
+    done.paragraphs.push_back({Run{scene.sentence(thawed ? "thawed_on" : "opened", {when}), false}});
+  }
+}
+
 }  // namespace
 
 void add_date_facts(const Scene& scene, std::vector<Fact>& facts) {
   const batch::Record& record = scene.batch.record;
   const QDateTime made = record.made_at.toTimeZone(scene.book.kitchen.zone);
   const QString when = record.time_known ? scene.words.date_time(made) : scene.words.date(made.date());
-  facts.push_back({FactId::Made, plain(scene.sentence(deed_key(record.deed), {when}))});
+  Fact done{FactId::Made, plain(scene.sentence(deed_key(record.deed), {when}))};
+  add_happenings(scene, done);
+  facts.push_back(done);
   if (!scene.use_by) return;
 
   switch (scene.use_by->form) {
@@ -80,7 +100,7 @@ void add_date_facts(const Scene& scene, std::vector<Fact>& facts) {
   }
   if (scene.use_by->previously_frozen || scene.batch.previously_frozen)
     facts.push_back({FactId::PreviouslyFrozen, plain(scene.word("previously_frozen"))});
-  if (scene.use_by->time_control) facts.push_back({FactId::TimeControl, strong(scene.word("time_control"))});
+  if (scene.use_by->time_control) facts.push_back({FactId::TimeControl, strong(time_control(scene))});
 }
 
 }  // namespace lardiner::facts

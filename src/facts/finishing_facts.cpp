@@ -46,7 +46,8 @@ QString core(const Scene& scene, const book::Finishing& finishing) {
   if (!finishing.to) return {};
   QString text =
       scene.sentence(needs_cooking(scene) ? "cook_to" : "reheat_to", {both_scales(scene, finishing.to->temperature)});
-  if (finishing.to->seconds > 0) text += u' ' + scene.sentence("for_seconds", {QString::number(finishing.to->seconds)});
+  if (finishing.to->seconds > 0)
+    text += u' ' + unbroken(scene.sentence("for_seconds", {QString::number(finishing.to->seconds)}));
   return text;
 }
 

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <map>
 
+#include "facts/container_state.h"
 #include "facts/scene.h"
 
 namespace lardiner::facts {
@@ -21,38 +22,10 @@ const book::ContainerSpec* spec_of(const book::Product* product, const batch::Co
   return same_kind;
 }
 
-// The state that the container's last event left it in; opened or packed food stays as cold as it was.
-book::State state_of(const batch::Record& record, int container, bool tcs) {
-  book::State state = tcs ? book::State::Chilled : book::State::Ambient;
-  std::vector<const batch::Event*> events;
-  for (const batch::Event& event : record.events)
-    if (event.containers.empty() ||
-        std::find(event.containers.begin(), event.containers.end(), container) != event.containers.end())
-      events.push_back(&event);
-  std::stable_sort(events.begin(), events.end(), [](const auto* a, const auto* b) { return a->at < b->at; });
-  for (const batch::Event* event : events) {
-    switch (event->what) {
-      case batch::Happening::Frozen:
-        state = book::State::Frozen;
-        break;
-      case batch::Happening::Thawed:
-        state = book::State::Thawed;
-        break;
-      case batch::Happening::HotHeld:
-        state = book::State::HotHeld;
-        break;
-      case batch::Happening::TimeControl:
-        state = book::State::TimeControl;
-        break;
-      case batch::Happening::Finished:
-      case batch::Happening::Reheated:
-      case batch::Happening::Opened:
-      case batch::Happening::Packed:
-      case batch::Happening::Discarded:
-        break;
-    }
-  }
-  return state;
+// How it leaves the making: as the book keeps it, except that frozen and hot are the work of events.
+book::State first_state(const book::ContainerSpec* spec, bool tcs) {
+  if (spec && (spec->kept == book::State::Chilled || spec->kept == book::State::Ambient)) return spec->kept;
+  return tcs ? book::State::Chilled : book::State::Ambient;
 }
 
 // What is said in the first language only: names and figures that need no translating, and nothing of safety.
@@ -133,7 +106,7 @@ class RunMaker {
     for (const words::Language* language : languages_of(spec))
       add_language(out, *language, Shape{&group, spec, use_by_index}, containers);
     if (out.facts.empty()) return out;
-    finish(out, containers);
+    finish(out);
     return out;
   }
 
@@ -149,7 +122,8 @@ class RunMaker {
     scene.container = shape.spec;
     scene.group = shape.group;
     scene.purpose = out.purpose;
-    scene.state = state_of(batch_.record, containers.front()->number, is_tcs());
+    scene.container_number = containers.front()->number;
+    scene.state = state_of(batch_.record, scene.container_number, first_state(shape.spec, is_tcs()));
     out.frozen = scene.state == book::State::Frozen;
     out.hot = scene.state == book::State::HotHeld;
     const bool first = out.facts.empty();
@@ -157,7 +131,16 @@ class RunMaker {
     if (!first) return;
     out.language = language.code();
     for (const batch::Container* container : containers)
-      out.containers.push_back(facts_of_container(scene, shape.group->kind, *container));
+      out.containers.push_back(facts_of_container(scene, kind_of_all(), *container));
+  }
+
+  // Numbers run through all containers of a batch: only where they are of one kind can the label say "Tub 3 of 24".
+  QString kind_of_all() const {
+    const auto& groups = batch_.record.containers;
+    const QString kind = groups.empty() ? QString() : groups.front().kind;
+    const bool one_kind =
+        std::all_of(groups.begin(), groups.end(), [&](const auto& group) { return group.kind == kind; });
+    return one_kind ? kind : QString();
   }
 
   ContainerFacts facts_of_container(const Scene& scene, const QString& kind, const batch::Container& container) {
@@ -175,7 +158,7 @@ class RunMaker {
   }
 
   // Title, and the widest form of what varies, so that one layout fits every label of the run.
-  void finish(LabelRun& out, const Containers& containers) {
+  void finish(LabelRun& out) {
     const auto widest =
         std::max_element(out.containers.begin(), out.containers.end(),
                          [](const auto& a, const auto& b) { return a.container_of.size() < b.container_of.size(); });
@@ -186,7 +169,6 @@ class RunMaker {
     if (!longest->serial.isEmpty()) out.facts.push_back({FactId::Serial, plain(longest->serial)});
     const QString name = out.facts.front().paragraphs.front().front().text;
     out.title = out.lot.isEmpty() ? name : name + u' ' + out.lot;
-    (void)containers;
   }
 
   bool is_tcs() const {

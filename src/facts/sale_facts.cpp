@@ -7,18 +7,45 @@ namespace lardiner::facts {
 
 namespace {
 
-// "Flour, Water, Butter (Cream, Salt), Salt", allergens strong where the list wants them to stand out.
-void append(const std::vector<batch::StatedIngredient>& ingredients, bool emphasised, Paragraph& paragraph) {
-  for (size_t i = 0; i < ingredients.size(); ++i) {
-    const batch::StatedIngredient& ingredient = ingredients[i];
-    if (i > 0) paragraph.push_back({QStringLiteral(", "), false});
-    paragraph.push_back({ingredient.name, emphasised && ingredient.allergen});
-    if (ingredient.parts.empty()) continue;
-    paragraph.push_back({QStringLiteral(" ("), false});
-    append(ingredient.parts, emphasised, paragraph);
-    paragraph.push_back({QStringLiteral(")"), false});
+// "Flour, Water, Butter (Cream, Salt), Salt", allergens strong where the list wants them to stand out, and what the law
+// wants named here (US sulphites) behind the parts.
+class Statement {
+ public:
+  Statement(const Scene& scene, bool emphasised) : scene_(scene), emphasised_(emphasised) {}
+
+  Paragraph paragraph(const std::vector<batch::StatedIngredient>& ingredients) {
+    add(scene_.sentence("ingredients", {QString()}), true);
+    append(ingredients);
+    add(QStringLiteral("."));
+    return std::move(paragraph_);
   }
-}
+
+ private:
+  void add(const QString& text, bool strong = false) { paragraph_.push_back({text, strong}); }
+
+  void append(const std::vector<batch::StatedIngredient>& ingredients) {
+    for (size_t i = 0; i < ingredients.size(); ++i) {
+      if (i > 0) add(QStringLiteral(", "));
+      add(ingredients[i].name, emphasised_ && ingredients[i].allergen);
+      append_inside(ingredients[i]);
+    }
+  }
+
+  void append_inside(const batch::StatedIngredient& ingredient) {
+    if (ingredient.parts.empty() && ingredient.declares.isEmpty()) return;
+    add(QStringLiteral(" ("));
+    append(ingredient.parts);
+    for (qsizetype i = 0; i < ingredient.declares.size(); ++i) {
+      if (i > 0 || !ingredient.parts.empty()) add(QStringLiteral(", "));
+      add(scene_.words.word(QStringLiteral("allergen.") + ingredient.declares[i]));
+    }
+    add(QStringLiteral(")"));
+  }
+
+  const Scene& scene_;
+  bool emphasised_;
+  Paragraph paragraph_;
+};
 
 void add_ingredients(const Scene& scene, std::vector<Fact>& facts) {
   const auto statement =
@@ -28,10 +55,7 @@ void add_ingredients(const Scene& scene, std::vector<Fact>& facts) {
     return;
   }
   const book::AllergenList* list = destination_list(scene);
-  Paragraph paragraph{{scene.sentence("ingredients", {QString()}), true}};
-  append(*statement, list && list->emphasised, paragraph);
-  paragraph.push_back({QStringLiteral("."), false});
-  facts.push_back({FactId::Ingredients, {paragraph}});
+  facts.push_back({FactId::Ingredients, {Statement(scene, list && list->emphasised).paragraph(*statement)}});
 }
 
 void add_declared_net(const Scene& scene, std::vector<Fact>& facts) {

@@ -9,8 +9,6 @@ namespace {
 
 constexpr QChar kNoBreak(0x00A0);
 
-QString unbroken(QString text) { return text.replace(u' ', kNoBreak); }
-
 QString degrees(measure::Temperature temperature, QChar decimal_mark) {
   QString number = QString::number(std::abs(temperature.tenths) / 10);
   if (temperature.tenths % 10 != 0) number += decimal_mark + QString::number(std::abs(temperature.tenths) % 10);
@@ -53,13 +51,13 @@ QString both_systems(const Scene& scene, measure::Quantity quantity) {
   const bool metric = scene.book.kitchen.units == measure::System::Metric;
   const QString first = shown(metric ? measure::System::Metric : measure::System::Customary);
   const QString second = shown(metric ? measure::System::Customary : measure::System::Metric);
-  return first + u' ' + u'(' + second + u')';
+  return first + kNoBreak + u'(' + second + u')';
 }
 
 QString pieces(const Scene& scene, measure::Quantity count) {
   const bool one = count == measure::one(measure::Unit::Piece);
   const QString number = measure::display(count, scene.book.kitchen.units, scene.words.decimal_mark());
-  return scene.sentence(one ? "piece" : "pieces", {number}).replace(u' ', kNoBreak);
+  return unbroken(scene.sentence(one ? "piece" : "pieces", {number}));
 }
 
 QString lasting(const Scene& scene, int seconds) {
@@ -75,8 +73,10 @@ QString lasting(const Scene& scene, int least_seconds, int most_seconds) {
   const bool whole_minutes = least_seconds % 60 == 0 && most_seconds % 60 == 0 && most_seconds < 2 * 3600;
   const QString from = whole_minutes ? QString::number(least_seconds / 60) : lasting(scene, least_seconds);
   const QString to = whole_minutes ? number_and(scene, most_seconds / 60, "unit_min") : lasting(scene, most_seconds);
-  return scene.sentence("range", {from, to});
+  return unbroken(scene.sentence("range", {from, to}));
 }
+
+QString unbroken(QString text) { return text.replace(u' ', kNoBreak); }
 
 std::vector<Paragraph> plain(const QString& text) {
   return text.isEmpty() ? std::vector<Paragraph>{} : std::vector<Paragraph>{{Run{text, false}}};

@@ -24,6 +24,7 @@ struct Scene {
   const batch::ContainerGroup* group = nullptr;
   book::State state = book::State::Chilled;
   book::Purpose purpose = book::Purpose::Inside;
+  int container_number = 0;  ///< of any of the run's containers: their timelines are equal
 
   const book::Product* product() const { return book.product(batch.record.item); }
   const book::Ingredient* ingredient() const { return book.ingredient(batch.record.item); }
@@ -51,6 +52,9 @@ QString lasting(const Scene& scene, int least_seconds, int most_seconds);
 /// A line to write a time on, and one for a day.
 inline const QString kBlank = QStringLiteral("_______");
 inline const QString kDayBlank = QStringLiteral("________________");
+
+/// The text with no-break spaces: it stays on one line.
+QString unbroken(QString text);
 
 /// One paragraph in one weight; empty text gives no paragraph.
 std::vector<Paragraph> plain(const QString& text);

@@ -5,7 +5,7 @@ namespace lardiner::facts {
 
 namespace {
 
-// Ready-to-eat food made for use inside the kitchen needs no band; the finisher is always told.
+// What is not ready to eat always says so; that it is ready is told to the finisher.
 void add_readiness(const Scene& scene, std::vector<Fact>& facts) {
   const char* key = nullptr;
   switch (scene.batch.readiness) {
@@ -17,7 +17,7 @@ void add_readiness(const Scene& scene, std::vector<Fact>& facts) {
       break;
     case book::Readiness::CookedReadyToEat:
     case book::Readiness::ReadyToEatUncooked:
-      key = scene.purpose == book::Purpose::Inside ? nullptr : "ready_to_eat";
+      key = scene.purpose == book::Purpose::Finisher ? "ready_to_eat" : nullptr;
       break;
     case book::Readiness::Unknown:
       scene.errors.push_back({problem::Code::Missing,
@@ -44,8 +44,9 @@ QString keep_at(const Scene& scene) {
     case book::State::TimeControl:
       return {};
     default:
-      return is_tcs(scene) ? scene.sentence("keep_at_or_below", {both_scales(scene, rules.cold_holding)})
-                           : scene.word("keep_dry");
+      return is_tcs(scene) || scene.state != book::State::Ambient
+                 ? scene.sentence("keep_at_or_below", {both_scales(scene, rules.cold_holding)})
+                 : scene.word("keep_dry");
   }
 }
 

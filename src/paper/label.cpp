@@ -68,8 +68,13 @@ Attempt best_for(const Ground& ground, Dots module) {
   return !apart.lack && apart.layout.factor >= flowed.layout.factor ? apart : flowed;
 }
 
-// From the largest code that the template allows down to the medium's least: the first that leaves the preferred sizes,
-// else the one with the largest type.
+bool is_better(const Attempt& one, const Attempt& other) {
+  if (one.lack || other.lack) return !one.lack;
+  return one.layout.factor > other.layout.factor * 1.05;  // a larger code is worth a little type
+}
+
+// From the largest code that the template allows down to the medium's least: the first that leaves all facts apart and
+// near their preferred sizes, else the one with the largest type.
 Attempt best_layout(const Ground& ground, const book::Media& medium) {
   if (ground.code_modules == 0) return best_for(ground, Dots{0});
   const int shorter = std::min(ground.page.width.value, ground.page.height.value);
@@ -79,11 +84,8 @@ Attempt best_layout(const Ground& ground, const book::Media& medium) {
   for (int module = std::max(symbol::largest_dots_per_module(with_quiet, room), medium.module_dots);
        module >= medium.module_dots; --module) {
     Attempt attempt = best_for(ground, Dots{module});
-    if (!attempt.lack && attempt.layout.factor >= kNearPreferred) return attempt;
-    const bool better = !best || (best->lack && !attempt.lack) ||
-                        (!attempt.lack && !best->lack && attempt.layout.factor > best->layout.factor * 1.05) ||
-                        (attempt.lack && best->lack);
-    if (better) best = std::move(attempt);
+    if (!attempt.lack && !attempt.layout.flowed && attempt.layout.factor >= kNearPreferred) return attempt;
+    if (!best || is_better(attempt, *best)) best = std::move(attempt);
   }
   return std::move(*best);
 }

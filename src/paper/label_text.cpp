@@ -17,7 +17,7 @@ const QString kBetween = QStringLiteral("\u00A0· ");
 // Facts that keep their own lines even where short facts are run together.
 bool stands_alone(FactId id) {
   return id == FactId::Finishing || id == FactId::HoldFinished || id == FactId::Ingredients ||
-         id == FactId::SafeHandling || id == FactId::ReducedOxygen || id == FactId::Contains;
+         id == FactId::SafeHandling || id == FactId::ReducedOxygen || id == FactId::Contains || id == FactId::WriteDates;
 }
 
 Paragraph run_together(const std::vector<FactText>& facts, const QString& between) {

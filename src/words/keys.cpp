@@ -22,6 +22,7 @@ constexpr Row kRows[] = {
     {"contains", 0},
     {"may_contain", 1},
     {"none_of", 1},
+    {"none_of_as_ingredient", 1},
     {"substitution_adds", 1},
     {"list.us", 0},
     {"list.eu", 0},
@@ -36,6 +37,7 @@ constexpr Row kRows[] = {
     {"keep_hot", 1},
     {"keep_dry", 0},
     {"time_control", 0},
+    {"never_above", 1},
     {"rop_keep_cold", 1},
     {"rop_discard", 1},
     // What was done, and when
