@@ -1,6 +1,7 @@
-// lardiner check: reads the whole book and prints every problem.
+// lardiner check: reads the whole book, with the words and templates of its labels, and prints every problem.
 #include "command/commands.h"
 #include "command/output.h"
+#include "facts/label_language.h"
 
 namespace lardiner::command {
 
@@ -24,14 +25,31 @@ QString summary(const book::Book& book, const book::Findings& findings) {
   return holds + found;
 }
 
+// What the book's labels need beside the book: words in their languages, and templates that can be read.
+void check_labels(const Options& options, const book::Book& book, problem::Errors& errors) {
+  const auto take = [&errors](const problem::Errors& found) {
+    errors.insert(errors.end(), found.begin(), found.end());
+  };
+  for (const char* name : {"inside", "finisher", "sale", "hold"})
+    if (const auto label = read_template(options, QString::fromLatin1(name)); !label) take(label.error());
+  const auto languages = read_languages(options);
+  if (!languages) return take(languages.error());
+  for (const book::Product& product : book.products)
+    for (const book::ContainerSpec& container : product.containers)
+      for (const QString& code : container.languages)
+        if (const auto language = facts::label_language(*languages, book.kitchen, code, container.place); !language)
+          errors.push_back(language.error());
+}
+
 }  // namespace
 
 ExitStatus check(const Options& options) {
-  const auto reading = read_kitchen_book(options);
+  auto reading = read_kitchen_book(options);
   if (!reading) {
     print_problems(reading.error());
     return exit_status(reading.error());
   }
+  check_labels(options, reading->book, reading->findings.errors);
   const book::Findings& findings = reading->findings;
   if (options.json) {
     print(QJsonObject{{QStringLiteral("kitchen"), reading->book.kitchen.name},

@@ -3,6 +3,7 @@
 #include <map>
 
 #include "facts/container_state.h"
+#include "facts/label_language.h"
 #include "facts/scene.h"
 
 namespace lardiner::facts {
@@ -178,32 +179,15 @@ class RunMaker {
     return is != book::TcsStatement::Is::No;
   }
 
-  bool reviewed(const words::Language& language) const {
-    return language.reviewed() || !book_.kitchen.words_reviewed_by.in(language.code()).isEmpty();
-  }
-
-  // The packs of the container's languages. Words that nobody reviewed are not printed.
   std::vector<const words::Language*> languages_of(const book::ContainerSpec* spec) {
     const QStringList codes = spec && !spec->languages.isEmpty() ? spec->languages : book_.kitchen.languages.mid(0, 1);
     std::vector<const words::Language*> out;
     for (const QString& code : codes) {
-      const auto found =
-          std::find_if(languages_.begin(), languages_.end(), [&](const auto& l) { return l.code() == code; });
-      if (found != languages_.end() && reviewed(*found)) {
-        out.push_back(&*found);
-        continue;
-      }
-      const bool known = found != languages_.end();
-      errors_.push_back(
-          {known ? problem::Code::Unsafe : problem::Code::Unknown,
-           known ? QStringLiteral("the safety words of language \"%1\" are not reviewed").arg(code)
-                 : QStringLiteral("there are no words for language \"%1\"").arg(code),
-           spec ? spec->place : batch_.record.place,
-           known ? QStringLiteral(
-                       "have somebody who speaks it read templates/words/%1.toml, and name them in kitchen.toml: "
-                       "words_reviewed_by = { %1 = \"…\" }")
-                       .arg(code)
-                 : QStringLiteral("add templates/words/%1.toml, or use a language that is there").arg(code)});
+      const auto language = label_language(languages_, book_.kitchen, code, spec ? spec->place : batch_.record.place);
+      if (language)
+        out.push_back(*language);
+      else
+        errors_.push_back(language.error());
     }
     return out;
   }
