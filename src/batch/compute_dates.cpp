@@ -32,32 +32,11 @@ void add_limit(std::vector<Rule>& rules, Rule limit) {
   if (!there) rules.push_back(std::move(limit));
 }
 
-std::vector<const Event*> events_of(const Record& record, int container) {
-  std::vector<const Event*> events;
-  for (const Event& event : record.events) {
-    const bool all = event.containers.empty();
-    if (all || std::find(event.containers.begin(), event.containers.end(), container) != event.containers.end())
-      events.push_back(&event);
-  }
-  return events;
-}
-
-const book::ContainerSpec* spec_of(const book::Product* product, const ContainerGroup& group) {
-  if (!product) return nullptr;
-  const book::ContainerSpec* same_kind = nullptr;
-  for (const book::ContainerSpec& spec : product->containers) {
-    if (spec.kind != group.kind) continue;
-    if (spec.holds == group.holds) return &spec;
-    if (!same_kind) same_kind = &spec;
-  }
-  return same_kind;
-}
-
 // Containers of one kind in several sizes may be packed differently: the stricter package counts for a size unknown to
 // the book.
 bool reduced_oxygen(const book::Product* product, const ContainerGroup& group) {
   if (!product) return false;
-  const book::ContainerSpec* spec = spec_of(product, group);
+  const book::ContainerSpec* spec = product->container(group.kind, group.holds);
   if (spec && spec->holds == group.holds) return spec->package == book::Package::ReducedOxygen;
   return std::any_of(product->containers.begin(), product->containers.end(), [&](const book::ContainerSpec& other) {
     return other.kind == group.kind && other.package == book::Package::ReducedOxygen;

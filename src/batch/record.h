@@ -98,4 +98,7 @@ struct Record {
   problem::Place place;
 };
 
+/// The events that touch a container, by their time; those of one time in the order written.
+std::vector<const Event*> events_of(const Record& record, int container);
+
 }  // namespace lardiner::batch

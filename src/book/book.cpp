@@ -43,4 +43,14 @@ const ShelfLife* Product::shelf_life(State state) const {
   return found == shelf_lives.end() ? nullptr : &*found;
 }
 
+const ContainerSpec* Product::container(const QString& container_kind, measure::Quantity holds) const {
+  const ContainerSpec* same_kind = nullptr;
+  for (const ContainerSpec& spec : containers) {
+    if (spec.kind != container_kind) continue;
+    if (spec.holds == holds) return &spec;
+    if (!same_kind) same_kind = &spec;
+  }
+  return same_kind;
+}
+
 }  // namespace lardiner::book

@@ -145,6 +145,8 @@ struct Product {
   problem::Place place;
 
   const ShelfLife* shelf_life(State state) const;
+  /// The container of this kind and size, else the first of this kind (a size that the book does not list), else nullptr.
+  const ContainerSpec* container(const QString& container_kind, measure::Quantity holds) const;
 };
 
 }  // namespace lardiner::book

@@ -1,5 +1,4 @@
 // What a label says of time: the use-by band, frozen containers' days left, and when it was made.
-#include "facts/container_state.h"
 #include "facts/scene.h"
 
 namespace lardiner::facts {
@@ -64,7 +63,7 @@ QString time_control(const Scene& scene) {
 
 // When a container was thawed or opened since: its date counts from there.
 void add_happenings(const Scene& scene, Fact& done) {
-  for (const batch::Event* event : timeline(scene.batch.record, scene.container_number)) {
+  for (const batch::Event* event : batch::events_of(scene.batch.record, scene.container_number)) {
     const bool thawed = event->what == batch::Happening::Thawed;
     if (!thawed && event->what != batch::Happening::Opened) continue;
     const QString when = scene.words.date_time(event->at.toTimeZone(scene.book.kitchen.zone));

@@ -12,17 +12,6 @@ namespace {
 
 using Containers = std::vector<const batch::Container*>;
 
-const book::ContainerSpec* spec_of(const book::Product* product, const batch::ContainerGroup& group) {
-  if (!product) return nullptr;
-  const book::ContainerSpec* same_kind = nullptr;
-  for (const book::ContainerSpec& spec : product->containers) {
-    if (spec.kind != group.kind) continue;
-    if (spec.holds == group.holds) return &spec;
-    if (!same_kind) same_kind = &spec;
-  }
-  return same_kind;
-}
-
 // How it leaves the making: as the book keeps it, except that frozen and hot are the work of events.
 book::State first_state(const book::ContainerSpec* spec, bool tcs) {
   if (spec && (spec->kept == book::State::Chilled || spec->kept == book::State::Ambient)) return spec->kept;
@@ -97,7 +86,8 @@ class RunMaker {
 
   LabelRun run(int group_index, int use_by_index, const Containers& containers) {
     const batch::ContainerGroup& group = batch_.record.containers[static_cast<size_t>(group_index)];
-    const book::ContainerSpec* spec = spec_of(book_.product(batch_.record.item), group);
+    const book::Product* product = book_.product(batch_.record.item);
+    const book::ContainerSpec* spec = product ? product->container(group.kind, group.holds) : nullptr;
     LabelRun out;
     out.lot = batch_.lot;
     out.place = batch_.record.place;

@@ -1,0 +1,18 @@
+// A batch record as a kitchen wrote it, with its words resolved to the book's ids and its times to instants.
+#include "batch/record.h"
+
+#include <algorithm>
+
+namespace lardiner::batch {
+
+std::vector<const Event*> events_of(const Record& record, int container) {
+  std::vector<const Event*> events;
+  for (const Event& event : record.events) {
+    const auto& of = event.containers;
+    if (of.empty() || std::find(of.begin(), of.end(), container) != of.end()) events.push_back(&event);
+  }
+  std::stable_sort(events.begin(), events.end(), [](const Event* a, const Event* b) { return a->at < b->at; });
+  return events;
+}
+
+}  // namespace lardiner::batch
