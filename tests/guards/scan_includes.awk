@@ -1,13 +1,13 @@
 # Names each #include, each USES of add_layer and each owned word that the table of layers does not allow; reads the table
-# first, then the files under the folder `root` (a variable).
+# first, then the files under the folder `root` (a variable). A row "nobody" of the table is no layer: what it names is refused
+# everywhere.
 
 # The table.
 FNR == NR {
   if ($0 ~ /^[ \t]*(#|$)/) next
   split($0, column, "|")
   layer = trimmed(column[1])
-  rank[layer] = ++layers
-  name_of[layers] = layer
+  if (layer != "nobody") { rank[layer] = ++layers; name_of[layers] = layer }
   own(layer, column[2], owners_of_header)
   own(layer, column[3], owners_of_word)
   next
