@@ -1,7 +1,7 @@
 # Holds the tags [src:key/section] of the tests against the lists of sources, which are read too: SOURCES.md and SOURCES.part.
 
 FILENAME ~ /SOURCES\.md$/ { if (/^[ \t]*\|/) read_source($0); next }
-FILENAME ~ /SOURCES\.part$/ { if (/\|/) read_source($0); next }
+FILENAME ~ /SOURCES[^/]*\.part$/ { if (/\|/) read_source($0); next }
 { read_tags($0) }
 
 END {
