@@ -42,6 +42,7 @@ problem::Expected<QByteArray> code_uri(const book::Kitchen& kitchen, const batch
     link.attributes = date_attributes(batch.use_bys[static_cast<size_t>(container.use_by)], kitchen.zone);
   const problem::Expected<QString> shorter = gs1::digital_link(link);
   if (!shorter) return tl::unexpected(shorter.error());
+  if (link.attributes.empty()) return shorter->toLatin1();  // a HOLD label's code holds no date at all
 
   const QDate made = batch.record.made_at.toTimeZone(kitchen.zone).date();
   link.attributes.push_back({QStringLiteral("11"), gs1::yymmdd(made)});
