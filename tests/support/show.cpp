@@ -1,0 +1,2 @@
+// Compiles show.h alone; its precompiled form serves every test program.
+#include "show.h"
