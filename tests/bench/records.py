@@ -1,0 +1,67 @@
+# Writes a kitchen's busy day as batch records (CSV): so many batches of four products, so many containers each.
+"""python3 records.py BATCHES CONTAINERS > FILE.csv, for the demo kitchen and a run at 2026-11-25T18:00."""
+import csv
+import sys
+
+COLUMNS = ["row", "product", "number", "quantity", "made_at", "made_to", "by", "site", "order", "containers", "item",
+           "supplier_item", "lot", "use_by", "best_before", "opened", "thawed", "at", "core", "what"]
+
+
+def cooled(*readings):
+    return [{"row": "cooled", "at": "2026-11-25 " + at, "core": core} for at, core in readings]
+
+
+# One product for each medium and purpose: what a batch of it says, what one container holds, and the further rows.
+KINDS = [
+    # A lid for the kitchen's own use.
+    ({"product": "chilli-lime-butter", "made_at": "2026-11-25 07:15", "made_to": "2026-11-25 08:05", "by": "MK"},
+     (0.5, "kg", "tub", "500 g"),
+     [{"row": "input", "item": "butter-unsalted", "supplier_item": "meadowfold-butter-25", "lot": "MB-5521",
+       "use_by": "2027-03-15", "opened": "2026-11-25 07:10"},
+      {"row": "input", "item": "lime-zest", "lot": "PM-3304"}]
+     + cooled(("08:10", "64 °F"), ("09:25", "50 °F"), ("10:30", "40 °F"))),
+    # A jar for sale, with its ingredient statement.
+    ({"product": "smoked-pepper-seasoning", "made_at": "2026-11-25 06:00", "made_to": "2026-11-25 06:40", "by": "MK"},
+     (0.12, "kg", "jar", "120 g"),
+     [{"row": "input", "item": "ancho-powder", "supplier_item": "redbarn-ancho-5", "lot": "RB-6611",
+       "best_before": "2027-08-31"}]),
+    # A tray side for whoever cooks it elsewhere.
+    ({"product": "smoky-beef-patty", "made_at": "2026-11-25 14:00", "made_to": "2026-11-25 15:00", "by": "RT",
+      "site": "harbour-street-cafe", "order": "HS-1183"},
+     (20, "pieces", "tray", "20 pieces"),
+     [{"row": "input", "item": "ground-beef", "lot": "BM-4471", "use_by": "2026-11-29"},
+      {"row": "input", "item": "worcestershire", "supplier_item": "kestrel-worcester-gal", "lot": "KD-5011",
+       "best_before": "2028-02-28"}]),
+    # A frozen case, likewise.
+    ({"product": "fish-cake", "made_at": "2026-11-25 13:20", "made_to": "2026-11-25 15:00", "by": "JO",
+      "site": "orchard-hill-school", "order": "OH-2207"},
+     (60, "pieces", "case", "60 pieces"),
+     [{"row": "input", "item": "cod-fillet", "supplier_item": "saltmarsh-cod-10", "lot": "SM-1190",
+       "best_before": "2027-04-30", "thawed": "2026-11-25 05:30"},
+      {"row": "input", "item": "mashed-potato", "lot": "A26326MPT02K", "use_by": "2026-11-26"},
+      {"row": "input", "item": "breadcrumbs", "supplier_item": "larkmoor-crumbs-25", "lot": "LM-0877",
+       "best_before": "2027-02-28"},
+      {"row": "input", "item": "egg-liquid", "supplier_item": "stonebarn-liquid-2", "lot": "SE-4417",
+       "use_by": "2027-02-04", "opened": "2026-11-25"},
+      {"row": "input", "item": "chilli-lime-butter", "lot": "A26324CLB04M", "use_by": "2026-11-26"},
+      {"row": "event", "what": "frozen", "at": "2026-11-25 15:30", "by": "JO"}]),
+]
+
+
+def rows(batches, containers):
+    for n in range(batches):
+        record, (each, unit, kind, holds), further = KINDS[n % len(KINDS)]
+        number = 1 + n // len(KINDS)
+        yield record | {"number": number, "quantity": f"{round(each * containers, 3)} {unit}",
+                        "containers": f"{containers} {kind} {holds}"}
+        for row in further:
+            yield row | {"product": record["product"], "number": number}
+
+
+def main():
+    out = csv.DictWriter(sys.stdout, COLUMNS, restval="")
+    out.writeheader()
+    out.writerows(rows(int(sys.argv[1]), int(sys.argv[2])))
+
+
+main()
