@@ -121,7 +121,8 @@ def main():
     memory()
     each = ours["labels"] / 1e6
     print(f"\n{ours['labels']:,.0f} labels in {ours['runs']:.0f} runs, addresses of {ours['shortest_uri']:.0f} to "
-          f"{ours['longest_uri']:.0f} bytes, {ours['bytes'] / ours['labels']:.0f} bytes of PDF each. Microseconds a label:")
+          f"{ours['longest_uri']:.0f} bytes,")
+    print(f"{ours['bytes'] / ours['labels']:.0f} bytes of PDF each. Microseconds a label:")
     pages = ours["beforehand"] - ours["facts"] - ours["layout"]
     parts = {"facts": ours["facts"], "layout": ours["layout"], "pages": pages, "ZXing": ours["zxing"],
              "whole in memory": ours["whole"], "record file to PDF files": program}
