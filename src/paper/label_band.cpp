@@ -78,7 +78,8 @@ class BandMaker {
   // (the other language's date)
   void stacked() {
     const double gap = width(QStringLiteral("0"), small_);
-    const double growth = std::clamp((right_ - left_) / width(date_, shape_.size), 1.0, kMostGrowth);
+    const double most = std::clamp(shape_.size.value / shape_.least.value, 1.0, kMostGrowth);
+    const double growth = std::clamp((right_ - left_) / width(date_, shape_.size), 1.0, most);
     y_ = shape_.top.value + em(shape_.size) * kAir;
     line({caption_, small_}, {year_, small_}, gap);
     y_ += em(shape_.size) * kBetweenLines;

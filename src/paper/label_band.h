@@ -9,7 +9,8 @@
 namespace lardiner::paper {
 
 struct BandShape {
-  Points size;  ///< of the date
+  Points size;   ///< of the date
+  Points least;  ///< of its block: a date this small does not grow to fill its line
   Resolution resolution;
   Dots page_width;
   Dots margin;

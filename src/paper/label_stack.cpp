@@ -16,8 +16,10 @@ using facts::FactId;
 // Typographic proportions of the family, in parts of the size: a line's height, its height where lines are run together
 // to save room, and how far the descenders' end lies below the baseline.
 constexpr double kLine = 1.17;
-constexpr double kTightLine = 1.09;
+constexpr double kTightLine = 1.1;
 constexpr double kBelow = 0.25;
+// How far a capital's accent rises above the baseline: the first line keeps it out of the margin.
+constexpr double kAccent = 0.89;
 // Air above a block, in parts of its size; none above the first.
 constexpr double kAbove = 0.22;
 // What stands beside a name is set smaller than it.
@@ -115,8 +117,11 @@ class Stack {
 
   static QString foot_text(const FactText& fact) { return fact.paragraphs.front().front().text; }
   static Weight foot_weight(const FactText& fact) { return fact.id == FactId::Serial ? Weight::Regular : Weight::Bold; }
+  // Of what varies: no digit is wider than 0.
   double foot_width(const FactText& fact, Points size) const {
-    return ground_.faces.width(foot_text(fact), foot_weight(fact), size, resolution_).value;
+    QString text = foot_text(fact);
+    if (fact.id != FactId::Lot) std::replace_if(text.begin(), text.end(), [](QChar c) { return c.isDigit(); }, u'0');
+    return ground_.faces.width(text, foot_weight(fact), size, resolution_).value;
   }
 
   void draw_foot_line(const std::vector<const FactText*>& facts, Points size, double baseline) {
@@ -137,10 +142,10 @@ class Stack {
     if (text.empty()) return;
     const Points size = sized(block.sizes, block.weight);
     if (block.band && !ground_.run.frozen) {
-      place_band(text.facts, size);
+      place_band(text.facts, size, block.sizes.least);
       return;
     }
-    if (y_ > left_) y_ += em(size) * kAbove;
+    y_ += em(size) * (y_ > left_ ? kAbove : std::max(0.0, kAccent - (line_ - kBelow)));
     if (block.band) {
       place_piece(*text.together, on_one_line(text.together->text, size));
       return;
@@ -154,11 +159,11 @@ class Stack {
     return {std::max(std::min(size.value, kLeastFrozenDate), std::min(size.value, fits))};
   }
 
-  void place_band(const std::vector<FactText>& facts, Points size) {
+  void place_band(const std::vector<FactText>& facts, Points size, Points least) {
     const double gap = em(size) * kAbove;
     const int top = static_cast<int>(std::lround(y_ > left_ ? y_ + gap : 0));
     const Band band =
-        lay_band(ground_.faces, facts, BandShape{size, resolution_, ground_.page.width, ground_.margin, Dots{top}});
+        lay_band(ground_.faces, facts, BandShape{size, least, resolution_, ground_.page.width, ground_.margin, Dots{top}});
     last_ = FactId::Date;
     if (band.lacks_width.value > 0 && !out_.lack) {
       out_.lack = Lack{FactId::Date, band.lacks_width, {0}, {}};
@@ -167,7 +172,9 @@ class Stack {
     auto& shared = out_.layout.shared;
     shared.boxes.push_back(band.box);
     shared.texts.insert(shared.texts.end(), band.texts.begin(), band.texts.end());
-    y_ = band.box.y.value + band.box.height.value + gap / 2;
+    const int end = band.box.y.value + band.box.height.value;
+    if (end > code_top_ && !out_.lack) lack_height(FactId::Date, end - code_top_);  // it runs from edge to edge
+    y_ = end + gap / 2;
     check_height(FactId::Date);
   }
 
@@ -176,13 +183,14 @@ class Stack {
     if (out_.lack) return;
     const Points small = sized(sizes, text.beside->paragraphs.front().front().weight, kBeside);
     const double width = text.beside_words->text.width({small, resolution_}).value;
-    if (text.facts.empty() || line_end_ + em(size) / 2 + width > right_) {
+    const double right = y_ > code_top_ ? code_left_ : right_;
+    if (text.facts.empty() || line_end_ + em(size) / 2 + width > right) {
       place_piece(*text.beside_words, small);
       return;
     }
     const double baseline = y_ - em(size) * kBelow;
     const auto line = text.beside_words->text.lines({small, resolution_}, [&](std::size_t) { return FineDots{width}; });
-    draw_line(line->front(), small, right_ - width, baseline);
+    draw_line(line->front(), small, right - width, baseline);
   }
 
   // Lines are as long as the label is wide, until they come down to the code.

@@ -65,11 +65,15 @@ class TemplateReader {
     block.sizes = sizes(fields);
     if (block.band) {
       block.facts.assign(kBandFacts.begin(), kBandFacts.end());
+      for (const FactId id : kBandFacts) place(fields, u"band", id);
       block.weight = Weight::ExtraBold;
     } else {
       for (const QString& word : fields.texts(u"facts"))
         if (const auto id = known(fields, u"facts", word)) block.facts.push_back(*id);
       if (const auto word = fields.text(u"beside")) block.beside = known(fields, u"beside", *word);
+      if (!fields.has(u"facts"))
+        fields.refuse(u"facts", Code::Missing, QStringLiteral("a block has no facts"),
+                      QStringLiteral("add facts = [\"…\"], or band = true"));
       block.weight = weight(fields);
     }
     fields.finish();
@@ -83,11 +87,17 @@ class TemplateReader {
       fields.refuse(key, Code::Unknown, QStringLiteral("\"%1\" is not a fact of labels").arg(word),
                     near.isEmpty() ? QStringLiteral("the facts are: ") + facts::fact_names().join(QStringLiteral(", "))
                                    : QStringLiteral("did you mean \"%1\"?").arg(near));
-    } else if (!placed_.insert(*id).second) {
-      fields.refuse(key, Code::Duplicate, QStringLiteral("fact \"%1\" has two places").arg(word),
-                    QStringLiteral("name it in one block only"));
+    } else {
+      place(fields, key, *id);
     }
     return id;
+  }
+
+  void place(reader::Fields& fields, QStringView key, FactId id) {
+    if (placed_.insert(id).second) return;
+    fields.refuse(key, Code::Duplicate, QStringLiteral("fact \"%1\" has two places").arg(facts::name(id)),
+                  QStringLiteral("name it in one block only; a band has the date's own, the foot lot, container-of and "
+                                 "serial"));
   }
 
   Weight weight(reader::Fields& fields) {
@@ -135,7 +145,7 @@ class TemplateReader {
   }
 
   problem::Errors& errors_;
-  std::set<FactId> placed_;
+  std::set<FactId> placed_{kFootFacts.begin(), kFootFacts.end()};
 };
 
 }  // namespace

@@ -1,0 +1,201 @@
+// Label templates: the shipped ones read, and everything that would misplace a fact is refused.
+#include "paper/template.h"
+
+#include <QFile>
+
+#include "facts/fact_names.h"
+#include "show.h"
+
+using namespace lardiner;
+using namespace lardiner::paper;
+using facts::FactId;
+
+namespace {
+
+QByteArray shipped(const char* name) {
+  QFile file(QStringLiteral(LARDINER_SOURCE_DIR "/templates/labels/") + QLatin1String(name));
+  REQUIRE(file.open(QIODevice::ReadOnly));
+  return file.readAll();
+}
+
+const QByteArray kFoot = "[foot]\nsize = [6, 7, 8]\n";
+
+QByteArray block(const QByteArray& lines) { return "[[block]]\n" + lines + "\n"; }
+
+const QByteArray kName = block("facts = [\"name\"]\nsize = [8, 10, 20]");
+
+/// All that is wrong with a template; empty when it reads.
+QString refused(const QByteArray& toml) {
+  const auto read = read_label_template(toml, QStringLiteral("t.toml"));
+  return read ? QString() : problem::text(read.error());
+}
+
+}  // namespace
+
+TEST_CASE("the shipped templates read, and give every dated label's facts a place", "[paper][template]") {
+  for (const char* name : {"inside.toml", "finisher.toml", "sale.toml", "hold.toml"}) {
+    CAPTURE(name);
+    const auto read = read_label_template(shipped(name), QLatin1String(name));
+    if (!read) FAIL(problem::text(read.error()).toStdString());
+    CHECK(read->least_x_height.value >= 1.2);
+    const bool hold = QLatin1String(name) == QLatin1String("hold.toml");
+    for (const FactId id :
+         {FactId::Lot, FactId::ContainerOf, FactId::Serial, FactId::Name, FactId::Made, FactId::SupplierLot})
+      CHECK(has_place(*read, id));
+    for (const FactId id :
+         {FactId::DateCaption, FactId::Date, FactId::Year, FactId::Time, FactId::DaysLeft, FactId::FrozenLimits,
+          FactId::WriteDates, FactId::Readiness, FactId::Contains, FactId::MayContain, FactId::PreviouslyFrozen,
+          FactId::TimeControl, FactId::ReducedOxygen, FactId::KeepAt, FactId::Difference, FactId::Count})
+      CHECK(has_place(*read, id) == !hold);
+    for (const FactId id : {FactId::Hold, FactId::DoNotUse, FactId::Missing}) CHECK(has_place(*read, id) == hold);
+  }
+}
+
+TEST_CASE("each purpose's template has a place for what that purpose says", "[paper][template]") {
+  const auto places = [](const char* name, const std::vector<FactId>& ids) {
+    const LabelTemplate label = read_label_template(shipped(name), QLatin1String(name)).value();
+    for (const FactId id : ids) {
+      CAPTURE(name, facts::name(id));
+      CHECK(has_place(label, id));
+    }
+  };
+  places("inside.toml", {FactId::UsedFor, FactId::Net, FactId::Site});
+  places("finisher.toml", {FactId::Finishing, FactId::HoldFinished, FactId::RemoveLabel, FactId::Net, FactId::Site});
+  places("sale.toml", {FactId::Finishing, FactId::HoldFinished, FactId::RemoveLabel, FactId::Ingredients,
+                       FactId::NetDeclared, FactId::Business, FactId::SafeHandling, FactId::Site});
+}
+
+TEST_CASE("a template says facts, weight and sizes block by block, from the top", "[paper][template]") {
+  const auto read = read_label_template(
+      "margin = \"1.5 mm\"\nframe = \"1 mm\"\ncode_share = 0.3\n" +
+          block("facts = [\"name\", \"made\"]\nbeside = \"count\"\nweight = \"bold\"\nsize = [8, 10.5, 20]") +
+          block("band = true\nsize = [12, 17, 44]") + kFoot,
+      QStringLiteral("t.toml"));
+  REQUIRE(read);
+  CHECK(read->margin == Millimetres{1.5});
+  CHECK(read->frame == Millimetres{1});
+  CHECK(read->code_share == 0.3);
+  REQUIRE(read->blocks.size() == 2);
+  CHECK(read->blocks[0].facts == std::vector{FactId::Name, FactId::Made});
+  CHECK(read->blocks[0].beside == FactId::Count);
+  CHECK(read->blocks[0].weight == Weight::Bold);
+  CHECK(read->blocks[0].sizes.preferred == Points{10.5});
+  CHECK(read->blocks[1].band);
+  CHECK(read->blocks[1].facts == std::vector{FactId::DateCaption, FactId::Date, FactId::Year, FactId::Time});
+  CHECK(read->foot.most == Points{8});
+  CHECK_FALSE(has_place(*read, FactId::Contains));
+}
+
+TEST_CASE("a fact that is not known is refused, with the nearest that is", "[paper][template][refused]") {
+  CHECK(refused(block("facts = [\"contain\"]\nsize = [8, 10, 20]") + kFoot) ==
+        "t.toml:2:9: \"contain\" is not a fact of labels\n"
+        "  facts = [\"contain\"]\n"
+        "          ^^^^^^^^^^^\n"
+        "  did you mean \"contains\"?\n");
+  CHECK(refused(block("facts = [\"name\"]\nbeside = \"zzz\"\nsize = [8, 10, 20]") + kFoot) ==
+        "t.toml:3:10: \"zzz\" is not a fact of labels\n"
+        "  beside = \"zzz\"\n"
+        "           ^^^^^\n"
+        "  the facts are: " +
+            facts::fact_names().join(QStringLiteral(", ")) + QStringLiteral("\n"));
+}
+
+TEST_CASE("a fact in two blocks is refused: it would be printed twice", "[paper][template][refused]") {
+  CHECK(refused(kName + block("facts = [\"made\", \"name\"]\nsize = [8, 10, 20]") + kFoot) ==
+        "t.toml:5:9: fact \"name\" has two places\n"
+        "  facts = [\"made\", \"name\"]\n"
+        "          ^^^^^^^^^^^^^^^^\n"
+        "  name it in one block only; a band has the date's own, the foot lot, container-of and serial\n");
+  CHECK_FALSE(refused(block("facts = [\"name\"]\nbeside = \"name\"\nsize = [8, 10, 20]") + kFoot).isEmpty());
+}
+
+TEST_CASE("what the foot or the band places by itself is refused in a block", "[paper][template][refused]") {
+  for (const char* fact : {"lot", "container-of", "serial"})
+    CHECK_FALSE(refused(kName + block("facts = [\"" + QByteArray(fact) + "\"]\nsize = [8, 10, 20]") + kFoot).isEmpty());
+  const QByteArray band = block("band = true\nsize = [12, 17, 44]");
+  CHECK(refused(kName + band + kFoot).isEmpty());
+  CHECK_FALSE(refused(kName + band + band + kFoot).isEmpty());
+  for (const char* fact : {"date", "date-caption", "year", "time"})
+    CHECK_FALSE(refused(block("facts = [\"" + QByteArray(fact) + "\"]\nsize = [8, 10, 20]") + band + kFoot).isEmpty());
+}
+
+TEST_CASE("sizes are three, in order, and of a sensible height", "[paper][template][refused]") {
+  CHECK(refused(block("facts = [\"name\"]\nsize = [10, 8, 20]") + kFoot) ==
+        "t.toml:3:8: a block has no size that can be used\n"
+        "  size = [10, 8, 20]\n"
+        "         ^^^^^^^^^^^\n"
+        "  write size = [least, preferred, most] in points, each from 1 to 200 and none smaller than the one before\n");
+  CHECK(refused(kName + "[foot]\nsize = [6, 9, 8]\n") ==
+        "t.toml:5:8: the foot has no size that can be used\n"
+        "  size = [6, 9, 8]\n"
+        "         ^^^^^^^^^\n"
+        "  write size = [least, preferred, most] in points, each from 1 to 200 and none smaller than the one before\n");
+  for (const char* size : {"[8, 10]", "[8, 10, 20, 30]", "[0, 10, 20]", "[8, 10, 201]", "[\"8\", 10, 20]", "8"})
+    CHECK_FALSE(refused(block("facts = [\"name\"]\nsize = " + QByteArray(size)) + kFoot).isEmpty());
+  CHECK_FALSE(refused(block("facts = [\"name\"]") + kFoot).isEmpty());
+  CHECK(refused(block("facts = [\"name\"]\nsize = [1, 1, 200]") + kFoot).isEmpty());
+}
+
+TEST_CASE("a length is written in millimetres", "[paper][template][refused]") {
+  CHECK(refused("margin = \"2 cm\"\n" + kName + kFoot) ==
+        "t.toml:1:10: \"2 cm\" is not a length of a label\n"
+        "  margin = \"2 cm\"\n"
+        "           ^^^^^^\n"
+        "  write it in millimetres, as \"1.5 mm\"\n");
+  for (const char* length : {"\"-1 mm\"", "\"51 mm\"", "\"nan mm\"", "\"mm\"", "2"})
+    CHECK_FALSE(refused("frame = " + QByteArray(length) + "\n" + kName + kFoot).isEmpty());
+  CHECK(refused("frame = \"0 mm\"\n" + kName + kFoot).isEmpty());
+}
+
+TEST_CASE("the code's share is a part of the shorter side", "[paper][template][refused]") {
+  CHECK(refused("code_share = 1.5\n" + kName + kFoot) ==
+        "t.toml:1:14: code_share is not a part of the label's shorter side\n"
+        "  code_share = 1.5\n"
+        "               ^^^\n"
+        "  write a number above 0 and up to 1\n");
+}
+
+TEST_CASE("a template without a block or without a foot is refused", "[paper][template][refused]") {
+  CHECK(refused(kFoot) == "t.toml: the label template has no block\n  add a [[block]] with facts and size\n");
+  CHECK(refused(kName) ==
+        "t.toml: the label template has no foot\n  add a [foot] with a size for lot, container and serial\n");
+}
+
+TEST_CASE("a block without facts is refused: it would take no place", "[paper][template][refused]") {
+  CHECK(refused(block("size = [8, 10, 20]") + kFoot) ==
+        "t.toml:1:1: a block has no facts\n"
+        "  [[block]]\n"
+        "  ^^^^^^^^^\n"
+        "  add facts = [\"…\"], or band = true\n");
+}
+
+TEST_CASE("a weight is one of the face's", "[paper][template][refused]") {
+  CHECK(refused(block("facts = [\"name\"]\nweight = \"heavy\"\nsize = [8, 10, 20]") + kFoot) ==
+        "t.toml:3:10: \"heavy\" is not a weight\n"
+        "  weight = \"heavy\"\n"
+        "           ^^^^^^^\n"
+        "  write \"regular\", \"bold\" or \"extra-bold\"\n");
+}
+
+TEST_CASE("a key that a template cannot have is refused, with the nearest that it can", "[paper][template][refused]") {
+  CHECK(refused("margn = \"2 mm\"\n" + kName + kFoot) ==
+        "t.toml:1:1: the label template cannot have \"margn\"\n"
+        "  margn = \"2 mm\"\n"
+        "  ^^^^^\n"
+        "  did you mean margin?\n");
+  CHECK(refused(block("facts = [\"name\"]\nsize = [8, 10, 20]\ncolour = \"red\"") + kFoot) ==
+        "t.toml:4:1: a block cannot have \"colour\"\n"
+        "  colour = \"red\"\n"
+        "  ^^^^^^\n"
+        "  what it can have: band, size, facts, beside, weight\n");
+  CHECK_FALSE(refused(block("band = true\nfacts = [\"name\"]\nsize = [8, 10, 20]") + kFoot).isEmpty());
+}
+
+TEST_CASE("all that is wrong with a template is told at once", "[paper][template][refused]") {
+  CHECK(refused("margin = \"x\"\n" + block("facts = [\"nam\"]\nsize = [3, 2, 1]")).count(QStringLiteral("t.toml:")) ==
+        4);
+}
+
+TEST_CASE("a file that is no TOML is refused at its fault", "[paper][template][refused]") {
+  CHECK(refused("margin = ").startsWith("t.toml:1:"));
+}
