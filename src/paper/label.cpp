@@ -70,7 +70,7 @@ Attempt best_for(const Ground& ground, Dots module) {
 
 bool is_better(const Attempt& one, const Attempt& other) {
   if (one.lack || other.lack) return other.lack.has_value();  // of two refusals the smaller code's says what lacks
-  return one.layout.factor > other.layout.factor * 1.05;  // a larger code is worth a little type
+  return one.layout.factor > other.layout.factor * 1.05;      // a larger code is worth a little type
 }
 
 // From the largest code that the template allows down to the medium's least: the first that leaves all facts apart and

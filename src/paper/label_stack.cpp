@@ -120,7 +120,9 @@ class Stack {
   // Of what varies: no digit is wider than 0.
   double foot_width(const FactText& fact, Points size) const {
     QString text = foot_text(fact);
-    if (fact.id != FactId::Lot) std::replace_if(text.begin(), text.end(), [](QChar c) { return c.isDigit(); }, u'0');
+    if (fact.id != FactId::Lot)
+      std::replace_if(
+          text.begin(), text.end(), [](QChar c) { return c.isDigit(); }, u'0');
     return ground_.faces.width(text, foot_weight(fact), size, resolution_).value;
   }
 
@@ -162,8 +164,8 @@ class Stack {
   void place_band(const std::vector<FactText>& facts, Points size, Points least) {
     const double gap = em(size) * kAbove;
     const int top = static_cast<int>(std::lround(y_ > left_ ? y_ + gap : 0));
-    const Band band =
-        lay_band(ground_.faces, facts, BandShape{size, least, resolution_, ground_.page.width, ground_.margin, Dots{top}});
+    const Band band = lay_band(ground_.faces, facts,
+                               BandShape{size, least, resolution_, ground_.page.width, ground_.margin, Dots{top}});
     last_ = FactId::Date;
     if (band.lacks_width.value > 0 && !out_.lack) {
       out_.lack = Lack{FactId::Date, band.lacks_width, {0}, {}};
