@@ -71,6 +71,7 @@ class BookReading {
       } else {
         errors_.push_back(document.error());
         whole_ = false;
+        kitchen_unread_ = kitchen_unread_ || base_name(file.name) == kitchen_file();
       }
     }
     const bool named = std::any_of(files.begin(), files.end(),
@@ -84,6 +85,7 @@ class BookReading {
   }
 
   void read() {
+    if (kitchen_unread_) return;  // without its languages and choices every other file would seem at fault
     read_law();
     for (const File& file : files_)
       fields_.push_back(std::make_unique<Fields>(
@@ -246,6 +248,7 @@ class BookReading {
   std::vector<std::unique_ptr<Fields>> fields_;
   QStringList ids_;
   bool whole_ = true;
+  bool kitchen_unread_ = false;
   QSet<QString> faulty_;  // ids of the tables that have faults
   Book book_;
   Errors errors_;

@@ -45,24 +45,20 @@ void check_labels(const Options& options, const book::Book& book, problem::Error
 
 ExitStatus check(const Options& options) {
   auto reading = read_kitchen_book(options);
-  if (!reading) {
-    print_problems(reading.error());
-    return exit_status(reading.error());
-  }
-  check_labels(options, reading->book, reading->findings.errors);
-  const book::Findings& findings = reading->findings;
-  if (options.json) {
-    print(QJsonObject{{QStringLiteral("kitchen"), reading->book.kitchen.name},
-                      {QStringLiteral("book"), QString::fromLatin1(reading->book.hash.toHex())},
-                      {QStringLiteral("errors"), json(findings.errors)},
-                      {QStringLiteral("gaps"), json(findings.gaps)}});
-  } else {
-    problem::Errors all = findings.errors;
-    all.insert(all.end(), findings.gaps.begin(), findings.gaps.end());
-    print_problems(all);
-    print(summary(reading->book, findings));
-  }
-  return findings.errors.empty() && findings.gaps.empty() ? kDone : kInputAtFault;
+  if (!reading) return refuse(reading.error(), options.json);
+  const bool named = !reading->book.kitchen.name.isEmpty();  // else kitchen.toml itself could not be read
+  if (named) check_labels(options, reading->book, reading->findings.errors);
+  book::Findings& findings = reading->findings;
+  problem::Errors all = findings.errors;
+  all.insert(all.end(), findings.gaps.begin(), findings.gaps.end());
+  if (!options.json) print_problems(all);
+  const bool printed =
+      options.json ? print(QJsonObject{{QStringLiteral("kitchen"), reading->book.kitchen.name},
+                                       {QStringLiteral("book"), QString::fromLatin1(reading->book.hash.toHex())},
+                                       {QStringLiteral("errors"), json(findings.errors)},
+                                       {QStringLiteral("gaps"), json(findings.gaps)}})
+                   : !named || print(summary(reading->book, findings));
+  return reported(printed, all.empty() ? kDone : exit_status(all));
 }
 
 }  // namespace lardiner::command

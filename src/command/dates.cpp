@@ -2,6 +2,7 @@
 #include <QJsonArray>
 #include <QJsonObject>
 
+#include "batch/clock.h"
 #include "command/commands.h"
 #include "command/output.h"
 
@@ -17,7 +18,8 @@ QString day(QDate date) {
 QString moment(const QDateTime& instant, bool is_date, const QTimeZone& zone) {
   const QDateTime local = instant.toTimeZone(zone);
   if (is_date) return day(local.addSecs(-1).date());  // the last instant that is still good
-  return day(local.date()) + local.toString(QStringLiteral(" HH:mm"));
+  const QString time = day(local.date()) + local.toString(QStringLiteral(" HH:mm"));
+  return batch::shows_twice(instant, zone) ? time + u' ' + batch::offset_text(local.offsetFromUtc()) : time;
 }
 
 QString kind(book::EndKind kind) {
@@ -145,16 +147,12 @@ QJsonObject json_of(const book::Book& book, const batch::Batch& batch) {
 }  // namespace
 
 ExitStatus dates(const Options& options, const DatesOptions& wish) {
-  const auto refuse = [](const problem::Errors& errors) {
-    print_problems(errors);
-    return exit_status(errors);
-  };
   const auto book = usable_book(options);
-  if (!book) return refuse(book.error());
+  if (!book) return refuse(book.error(), options.json);
   const auto now = time_of_run(options, book->kitchen.zone);
-  if (!now) return refuse({now.error()});
+  if (!now) return refuse({now.error()}, options.json);
   const auto run = read_run(wish.records, wish.format, *book, *now);
-  if (!run) return refuse(run.error());
+  if (!run) return refuse(run.error(), options.json);
 
   problem::Errors errors = run->errors;
   QString report;
@@ -165,14 +163,15 @@ ExitStatus dates(const Options& options, const DatesOptions& wish) {
     report += text(*book, batch);
     batches.append(json_of(*book, batch));
   }
-  if (options.json)
-    print(QJsonObject{{QStringLiteral("book"), QString::fromLatin1(book->hash.toHex())},
-                      {QStringLiteral("rule_set"), book->rules.name},
-                      {QStringLiteral("batches"), batches},
-                      {QStringLiteral("problems"), json(errors)}});
-  else
-    print(report);
-  return errors.empty() ? kDone : refuse(errors);
+  problem::sort(errors);
+  print_problems(errors);
+  const bool printed = options.json
+                           ? print(QJsonObject{{QStringLiteral("book"), QString::fromLatin1(book->hash.toHex())},
+                                               {QStringLiteral("rule_set"), book->rules.name},
+                                               {QStringLiteral("batches"), batches},
+                                               {QStringLiteral("problems"), json(errors)}})
+                           : print(report);
+  return reported(printed, errors.empty() ? kDone : exit_status(errors));
 }
 
 }  // namespace lardiner::command

@@ -9,7 +9,9 @@
 #include <QFileInfo>
 #include <QSaveFile>
 #include <QTemporaryDir>
+#include <algorithm>
 #include <cstdio>
+#include <optional>
 
 #include "reader/read.h"
 
@@ -50,6 +52,40 @@ void sync_folder(const QString& path) {
   ::close(handle);
 }
 
+bool holds_only_pdfs(const QString& folder) {
+  const auto all = QDir(folder).entryInfoList(QDir::AllEntries | QDir::Hidden | QDir::System | QDir::NoDotAndDotDot);
+  return std::all_of(all.begin(), all.end(), [](const QFileInfo& entry) {
+    return entry.isFile() && entry.fileName().endsWith(QLatin1String(".pdf"));
+  });
+}
+
+bool is_empty(const QString& folder) {
+  return QDir(folder).isEmpty(QDir::AllEntries | QDir::Hidden | QDir::System | QDir::NoDotAndDotDot);
+}
+
+// Only what earlier labels left may give way, and only when asked: never a book, nor the folder that somebody stands
+// in.
+std::optional<Error> taken(const QFileInfo& place, const QString& path, NewFolder::Shape shape, bool replace) {
+  const auto refuse = [&path](const char* what, const char* hint) {
+    return Error{Code::Conflict, QString::fromLatin1(what), {path, 0, 0, {}, 1}, QString::fromLatin1(hint)};
+  };
+  if (!place.exists()) return std::nullopt;
+  const QString here = QDir::current().canonicalPath() + u'/';
+  if (here.startsWith(place.canonicalFilePath() + u'/'))
+    return refuse("this is the folder that you are in, or one above it", "name a new folder in it");
+  if (place.isDir() != (shape == NewFolder::Shape::Folder))
+    return place.isDir() ? refuse("this is a folder, and one PDF was asked for", "name another file")
+                         : refuse("this is a file, and the labels need a folder", "name another folder");
+  if (place.isDir() && is_empty(place.filePath())) return std::nullopt;
+  if (!replace)
+    return refuse("there is something of that name already",
+                  "name a new folder, or say --replace to let the new labels take its place");
+  if (place.isDir() && !holds_only_pdfs(place.filePath()))
+    return refuse("this folder holds other things than PDFs, which would be lost",
+                  "name a new folder, or take the other things out of it");
+  return std::nullopt;
+}
+
 }  // namespace
 
 problem::Expected<QByteArray> read_file(const QString& path) {
@@ -86,70 +122,68 @@ problem::ExpectedAll<std::vector<book::SourceFile>> read_toml_files(const QStrin
 
 problem::Expected<qsizetype> write_file(const QString& path, const QByteArray& bytes) {
   QSaveFile file(path);
-  const bool whole = file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit();
-  if (!whole)
-    return tl::unexpected(
-        machine(path, QStringLiteral("the file could not be written; nothing was"), file.errorString()));
+  // Flushed first: QSaveFile loses the reason for a failure at its commit.
+  const bool whole = file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.flush();
+  const QString reason = file.errorString();
+  if (!whole || !file.commit())
+    return tl::unexpected(machine(path, QStringLiteral("the file could not be written; nothing was"),
+                                  whole ? qt_error_string() : reason));
   return bytes.size();
 }
 
-NewFolder::NewFolder(QString path, QString draft) : path_(std::move(path)), draft_(std::move(draft)) {}
+NewFolder::NewFolder(QString path, QString shown, QString draft)
+    : path_(std::move(path)), shown_(std::move(shown)), draft_(std::move(draft)) {}
 
 NewFolder::NewFolder(NewFolder&& other) noexcept
-    : path_(std::move(other.path_)), draft_(std::exchange(other.draft_, QString())) {}
+    : path_(std::move(other.path_)), shown_(std::move(other.shown_)), draft_(std::exchange(other.draft_, QString())) {}
 
 NewFolder::~NewFolder() {
   if (!draft_.isEmpty()) QDir(draft_).removeRecursively();
 }
 
-problem::Expected<NewFolder> NewFolder::beside(const QString& path, bool replace) {
-  const QFileInfo place(QDir::cleanPath(path));
-  const bool empty =
-      place.isDir() && QDir(place.filePath()).isEmpty(QDir::AllEntries | QDir::Hidden | QDir::NoDotAndDotDot);
-  if (place.exists() && !empty && !replace)
-    return tl::unexpected(
-        Error{Code::Conflict,
-              QStringLiteral("there is something of that name already"),
-              {path, 0, 0, {}, 1},
-              QStringLiteral("name a new folder, or say --replace to let the new labels take its place")});
-  if (!QDir().mkpath(place.absolutePath()))
-    return tl::unexpected(machine(path, QStringLiteral("the folder above it cannot be made"), QStringLiteral("mkdir")));
-  QTemporaryDir draft(place.absolutePath() + QStringLiteral("/.") + place.fileName() + QStringLiteral(".XXXXXX"));
+problem::Expected<NewFolder> NewFolder::beside(const QString& path, Shape shape, bool replace) {
+  QFileInfo place(QDir::cleanPath(path));
+  if (place.exists()) place = QFileInfo(place.canonicalFilePath());  // what a link stands for gives way, not the link
+  if (const auto error = taken(place, path, shape, replace)) return tl::unexpected(*error);
+  // The draft must lie on the same disk: in the nearest folder that is there already. Those between are made at the
+  // end.
+  QDir above(place.absolutePath());
+  while (!above.exists() && above.cdUp()) {
+  }
+  QTemporaryDir draft(above.absolutePath() + QStringLiteral("/.") + place.fileName() + QStringLiteral(".XXXXXX"));
   if (!draft.isValid())
     return tl::unexpected(machine(path, QStringLiteral("no folder can be made beside it"), draft.errorString()));
   draft.setAutoRemove(false);
-  return NewFolder(place.absoluteFilePath(), draft.path());
+  return NewFolder(place.absoluteFilePath(), path, draft.path());
 }
 
 problem::Expected<qsizetype> NewFolder::write(const QString& name, const QByteArray& bytes) {
-  return write_file(draft_ + u'/' + name, bytes);
+  auto written = write_file(draft_ + u'/' + name, bytes);
+  if (!written) written.error().place.file = shown_ + u'/' + name;
+  return written;
 }
 
 problem::Expected<bool> NewFolder::rename(const QString& from, const QString& to) {
   if (QFile::rename(draft_ + u'/' + from, draft_ + u'/' + to)) return true;
-  return tl::unexpected(machine(path_, QStringLiteral("a file could not be renamed; nothing was written"), from));
+  return tl::unexpected(machine(shown_, QStringLiteral("a file could not be renamed; nothing was written"), from));
+}
+
+problem::Expected<bool> NewFolder::put(const QString& from, unsigned flags) {
+  const QString above = QFileInfo(path_).absolutePath();
+  const QByteArray source = QFile::encodeName(from), place = QFile::encodeName(path_);
+  if (!QDir().mkpath(above) || ::renameat2(AT_FDCWD, source.constData(), AT_FDCWD, place.constData(), flags) != 0)
+    return tl::unexpected(machine(shown_, QStringLiteral("the labels could not take their place; nothing was written"),
+                                  qt_error_string()));
+  sync_folder(above);
+  return true;
 }
 
 problem::Expected<bool> NewFolder::keep() {
-  const QByteArray draft = QFile::encodeName(draft_), place = QFile::encodeName(path_);
   QFile::setPermissions(
       draft_, QFile::permissions(draft_) | QFile::ReadGroup | QFile::ExeGroup | QFile::ReadOther | QFile::ExeOther);
-  const unsigned exchange =
-      QFileInfo(path_).isDir() ? RENAME_EXCHANGE : 0;  // the draft is then the old folder, which goes
-  if (::renameat2(AT_FDCWD, draft.constData(), AT_FDCWD, place.constData(), exchange) != 0)
-    return tl::unexpected(machine(path_, QStringLiteral("the new folder could not take its place; nothing was written"),
-                                  qt_error_string()));
-  sync_folder(QFileInfo(path_).absolutePath());
-  return true;
+  return put(draft_, QFileInfo(path_).isDir() ? RENAME_EXCHANGE : 0);  // the draft is then the old folder, which goes
 }
 
-problem::Expected<bool> NewFolder::keep_only(const QString& name) {
-  const QByteArray file = QFile::encodeName(draft_ + u'/' + name), place = QFile::encodeName(path_);
-  if (std::rename(file.constData(), place.constData()) != 0)
-    return tl::unexpected(
-        machine(path_, QStringLiteral("the file could not take its place; nothing was written"), qt_error_string()));
-  sync_folder(QFileInfo(path_).absolutePath());
-  return true;
-}
+problem::Expected<bool> NewFolder::keep_only(const QString& name) { return put(draft_ + u'/' + name, 0); }
 
 }  // namespace lardiner::command

@@ -21,12 +21,16 @@ problem::ExpectedAll<std::vector<book::SourceFile>> read_toml_files(const QStrin
 /// Writes a file beside, then renames it: the old one stays until the new one is whole.
 problem::Expected<qsizetype> write_file(const QString& path, const QByteArray& bytes);
 
-/// A folder that is filled beside its place and appears there whole, or not at all: what was not kept is removed.
+/// Labels that are built beside their place, in a folder, and appear there whole or not at all: what was not kept is
+/// removed.
 class NewFolder {
  public:
-  /// `path`: where the folder, or the one file of it, shall stand. `replace`: what is there gives way when the new is
-  /// whole.
-  static problem::Expected<NewFolder> beside(const QString& path, bool replace);
+  enum class Shape { Folder, OneFile };
+
+  /// `path`: where the folder, or the one file of it, shall stand; a link is followed. Refused (Conflict): the folder
+  /// one is in; a file where a folder is needed, or the other way; what is there, unless `replace`; a folder with
+  /// anything but PDFs.
+  static problem::Expected<NewFolder> beside(const QString& path, Shape shape, bool replace);
   NewFolder(NewFolder&& other) noexcept;
   NewFolder& operator=(NewFolder&&) = delete;
   ~NewFolder();
@@ -39,9 +43,10 @@ class NewFolder {
   problem::Expected<bool> keep_only(const QString& name);
 
  private:
-  NewFolder(QString path, QString draft);
+  NewFolder(QString path, QString shown, QString draft);
+  problem::Expected<bool> put(const QString& from, unsigned flags);
 
-  QString path_, draft_;
+  QString path_, shown_, draft_;
 };
 
 }  // namespace lardiner::command

@@ -97,6 +97,7 @@ problem::ExpectedAll<paper::LabelTemplate> read_template(const Options& options,
   const QString file = QStringLiteral("/templates/labels/%1.toml").arg(name);
   const bool own = QFileInfo::exists(options.kitchen + file);
   const QString path = (own ? options.kitchen : options.data) + file;
+  if (!own && !QFileInfo::exists(path)) return tl::unexpected(Errors{no_data(path)});
   const auto bytes = read_file(path);
   if (!bytes) return tl::unexpected(Errors{bytes.error()});
   return paper::read_label_template(*bytes, path);

@@ -141,7 +141,7 @@ problem::Expected<int> LabelJob::end_file(Document& document) {
   const QString name = QStringLiteral("%1-%2.pdf").arg(document.medium, number);
   const auto written = drafts_.write(name, *bytes);
   if (!written) return tl::unexpected(written.error());
-  document.written.push_back({name, document.labels});
+  document.written.push_back({name, document.labels, document.medium});
   return document.labels;
 }
 

@@ -20,6 +20,7 @@ namespace lardiner::command {
 struct Written {
   QString file;
   int labels = 0;
+  QString medium;
 };
 
 class LabelJob {

@@ -4,6 +4,7 @@
 #include <clocale>
 
 #include "command/commands.h"
+#include "command/stop.h"
 
 using namespace lardiner::command;
 
@@ -32,7 +33,9 @@ void add_records(CLI::App* command, Words& words) {
 CLI::App* add_labels(CLI::App& app, Words& words) {
   CLI::App* command = app.add_subcommand("labels", "batch records -> labels as PDF, everything or nothing");
   add_records(command, words);
-  command->add_option("--out", words.out, "a folder, which gets a PDF for each medium; or one .pdf")->required();
+  command->add_option("--out", words.out, "a folder, which gets a PDF for each medium; or one .pdf")
+      ->required()
+      ->check([](const std::string& place) { return place.empty() ? "--out is empty: name a folder or a .pdf" : ""; });
   command->add_option("--medium", words.medium, "print all labels on this medium of the book");
   command->add_flag("--replace", words.replace, "let the new labels take the place of what is there");
   command->add_flag("--keep-going", words.keep_going, "print the good batches when others are refused (exit status 3)");
@@ -87,6 +90,8 @@ int main(int argc, char** argv) {
   const Options options = options_of(words);
   if (check_command->parsed()) return check(options);
   if (dates_command->parsed()) return dates(options, {text(words.records), format_of(words.format)});
-  return labels(options, {text(words.records), format_of(words.format), text(words.out), words.replace,
-                          words.keep_going, words.hold_labels, text(words.medium)});
+  const ExitStatus status = labels(options, {text(words.records), format_of(words.format), text(words.out),
+                                             words.replace, words.keep_going, words.hold_labels, text(words.medium)});
+  stop_if_asked();
+  return status;
 }

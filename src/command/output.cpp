@@ -22,6 +22,21 @@ void print_problems(problem::Errors errors) {
   std::fwrite(bytes.constData(), 1, static_cast<size_t>(bytes.size()), stderr);
 }
 
+ExitStatus reported(bool printed, ExitStatus status) {
+  if (printed) return status;
+  print_problems({{problem::Code::Machine,
+                   QStringLiteral("the report could not be written to standard output"),
+                   {},
+                   QStringLiteral("see that the disk has room, or that its reader is still there")}});
+  return kMachineFailed;
+}
+
+ExitStatus refuse(const problem::Errors& errors, bool as_json) {
+  print_problems(errors);
+  const bool printed = !as_json || print(QJsonObject{{QStringLiteral("problems"), json(errors)}});
+  return reported(printed, exit_status(errors));
+}
+
 QJsonArray json(const problem::Errors& errors) {
   QJsonArray out;
   for (const problem::Error& error : errors) {

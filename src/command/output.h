@@ -5,6 +5,7 @@
 #include <QJsonObject>
 #include <QString>
 
+#include "command/exit_status.h"
 #include "problem/error.h"
 
 namespace lardiner::command {
@@ -15,6 +16,12 @@ bool print(const QJsonObject& json);
 
 /// The errors in their order of place, each once.
 void print_problems(problem::Errors errors);
+
+/// `status`, unless the report could not be written: then the machine failed, and that is said.
+ExitStatus reported(bool printed, ExitStatus status);
+
+/// Prints the problems (and, with `json`, an object that holds them) of a command that did nothing.
+ExitStatus refuse(const problem::Errors& errors, bool as_json);
 
 /// {"file", "line", "column", "what", "hint"} of each.
 QJsonArray json(const problem::Errors& errors);
