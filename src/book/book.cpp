@@ -53,4 +53,12 @@ const ContainerSpec* Product::container(const QString& container_kind, measure::
   return same_kind;
 }
 
+bool Product::reduced_oxygen(const QString& container_kind, measure::Quantity holds) const {
+  const ContainerSpec* spec = container(container_kind, holds);
+  if (spec && spec->holds == holds) return spec->package == Package::ReducedOxygen;
+  return std::any_of(containers.begin(), containers.end(), [&](const ContainerSpec& other) {
+    return other.kind == container_kind && other.package == Package::ReducedOxygen;
+  });
+}
+
 }  // namespace lardiner::book

@@ -37,7 +37,7 @@ struct SupplierItem {
   Declared declared;
   LocalText statement;  ///< its ingredient statement; empty when it is a single ingredient
   QDate checked;
-  QString source;       ///< "specification sheet rev 4"
+  QString source;  ///< "specification sheet rev 4"
   problem::Place place;
 };
 
@@ -48,11 +48,11 @@ struct Ingredient {
   QString item_number;  ///< may be empty
   TcsStatement tcs;
   std::optional<bool> must_be_cooked;  ///< absent: unknown
-  QString food;         ///< class for the cook minimum ("poultry"); needed when it must be cooked
+  QString food;                        ///< class for the cook minimum ("poultry"); needed when it must be cooked
   bool animal = false;
-  measure::Ratio edible{1, 1};          ///< trim yield: as purchased to edible, (0, 1]
+  measure::Ratio edible{1, 1};  ///< trim yield: as purchased to edible, (0, 1]
   std::vector<Measure> measures;
-  std::vector<ShelfLife> shelf_lives;   ///< opened, thawed, cut (Chilled), decanted
+  std::vector<ShelfLife> shelf_lives;  ///< opened, thawed, cut (Chilled), decanted
   std::vector<SupplierItem> supplier_items;
   std::optional<measure::Ratio> most_percent;  ///< restricted: at most this share of a finished product by weight
   QString most_source;
@@ -73,12 +73,12 @@ enum class Basis {
 struct FormulaLine {
   QString item;  ///< ingredient or product id
   Basis basis = Basis::Absolute;
-  measure::Quantity amount;       ///< Absolute, PerUnit, PerMain
-  measure::Ratio number;          ///< Parts, PercentOf (2.5 is 2.5 percent)
-  QString of;                     ///< PercentOf: the base line's item
-  measure::Quantity per;          ///< PerMain: 1 kg, 1 lb
+  measure::Quantity amount;  ///< Absolute, PerUnit, PerMain
+  measure::Ratio number;     ///< Parts, PercentOf (2.5 is 2.5 percent)
+  QString of;                ///< PercentOf: the base line's item
+  measure::Quantity per;     ///< PerMain: 1 kg, 1 lb
   bool main = false;
-  LocalText cut;                  ///< "5 mm dice"
+  LocalText cut;  ///< "5 mm dice"
   problem::Place place;
 };
 
@@ -86,7 +86,7 @@ enum class Package { Air, ReducedOxygen };
 
 /// A container that a product is put up in, and the label it gets.
 struct ContainerSpec {
-  QString kind;                 ///< tub, tray, bag, case, jar, pan, bottle
+  QString kind;  ///< tub, tray, bag, case, jar, pan, bottle
   measure::Quantity holds;
   Package package = Package::Air;
   QString media;
@@ -104,14 +104,14 @@ struct Finishing {
   QString equipment;  ///< words key equipment.<id>
   State from = State::Chilled;
   std::optional<measure::TemperatureLimit> setting;
-  LocalText setting_text;         ///< instead: "full power"
+  LocalText setting_text;  ///< instead: "full power"
   int least_seconds = 0, most_seconds = 0;
   std::optional<TimeAtTemperature> to;  ///< core; absent is unknown
-  QString reheat_how;             ///< which reheat minimum applies to cooked food; default "hot-holding"
+  QString reheat_how;                   ///< which reheat minimum applies to cooked food; default "hot-holding"
   LocalText cue;
   int rest_seconds = 0;
-  int stand_seconds = 0;          ///< microwave
-  int hold_most_seconds = 0;      ///< 0: none stated
+  int stand_seconds = 0;      ///< microwave
+  int hold_most_seconds = 0;  ///< 0: none stated
   problem::Place place;
 };
 
@@ -121,32 +121,36 @@ struct Product {
   QString id;
   LocalText name;
   ProductKind kind = ProductKind::Component;
-  QString code;          ///< letters in its lots
+  QString code;  ///< letters in its lots
   QString item_number;
   TcsStatement tcs;
-  std::vector<FormulaLine> formula;   ///< in the order of addition
+  std::vector<FormulaLine> formula;        ///< in the order of addition
   std::optional<measure::Quantity> makes;  ///< output of the formula as written: "4.2 kg", "24 pieces"
   LocalText unit_name, unit_plural;        ///< of an assembled item
   std::optional<measure::Quantity> unit_weight;
   measure::Ratio cook_yield{1, 1};
   measure::Ratio make_over{0, 1};
   Process process = Process::None;
-  QString food;          ///< class of the whole that raises the minimum: "stuffed", "comminuted-fish"; may be empty
+  QString food;  ///< class of the whole that raises the minimum: "stuffed", "comminuted-fish"; may be empty
   std::optional<TimeAtTemperature> cook_to;  ///< the kitchen's own, at least the minimum
-  bool finishing_needed = false;      ///< somebody cooks or reheats it elsewhere
-  bool cooled = false;                ///< cooked (or made at room temperature) and then chilled: cooling is a critical limit
+  bool finishing_needed = false;             ///< somebody cooks or reheats it elsewhere
+  bool cooled = false;  ///< cooked (or made at room temperature) and then chilled: cooling is a critical limit
   bool cooled_from_ambient = false;
   std::vector<ShelfLife> shelf_lives;
   std::vector<ContainerSpec> containers;
   std::vector<Finishing> finishing;
-  LocalText used_for;    ///< "for empanadas"
-  LocalText common_name; ///< for sale; empty: the name
-  bool safe_handling = false;         ///< raw meat or poultry for sale
+  LocalText used_for;          ///< "for empanadas"
+  LocalText common_name;       ///< for sale; empty: the name
+  bool safe_handling = false;  ///< raw meat or poultry for sale
   problem::Place place;
 
   const ShelfLife* shelf_life(State state) const;
-  /// The container of this kind and size, else the first of this kind (a size that the book does not list), else nullptr.
+  /// The container of this kind and size, else the first of this kind (a size that the book does not list), else
+  /// nullptr.
   const ContainerSpec* container(const QString& container_kind, measure::Quantity holds) const;
+  /// Whether such a container is a reduced-oxygen pack; for a size that the book does not list, whether any of its kind
+  /// is.
+  bool reduced_oxygen(const QString& container_kind, measure::Quantity holds) const;
 };
 
 }  // namespace lardiner::book

@@ -20,7 +20,11 @@ book::State state_of(const batch::Record& record, int container, book::State at_
         state = book::State::TimeControl;
         break;
       case batch::Happening::Finished:
+        state = book::State::Finished;
+        break;
       case batch::Happening::Reheated:
+        if (state == book::State::Frozen) state = book::State::Thawed;  // it left the freezer for the oven
+        break;
       case batch::Happening::Opened:
       case batch::Happening::Packed:
       case batch::Happening::Discarded:

@@ -1,4 +1,5 @@
 // What a label says of time: the use-by band, frozen containers' days left, and when it was made.
+#include "batch/clock.h"
 #include "facts/scene.h"
 
 namespace lardiner::facts {
@@ -35,7 +36,10 @@ void add_frozen(const Scene& scene, std::vector<Fact>& facts) {
 void add_instant(const Scene& scene, std::vector<Fact>& facts) {
   const QDateTime local = scene.use_by->end.toTimeZone(scene.book.kitchen.zone);
   add_band(scene, caption(scene.use_by->kind), local.date(), facts);
-  facts.push_back({FactId::Time, plain(scene.words.time(local.time()))});
+  QString time = scene.words.time(local.time());
+  if (batch::shows_twice(scene.use_by->end, scene.book.kitchen.zone))  // clocks go back: say which of the two it is
+    time += u' ' + batch::offset_text(local.offsetFromUtc());
+  facts.push_back({FactId::Time, plain(time)});
 }
 
 const char* deed_key(batch::Deed deed) {

@@ -75,6 +75,11 @@ int hold_most(const Scene& scene) {
   return least;
 }
 
+// Hot-held, finished and time-controlled food is not cooked or reheated again from this label.
+bool is_done_with(book::State state) {
+  return state == book::State::HotHeld || state == book::State::Finished || state == book::State::TimeControl;
+}
+
 void refuse_without(const Scene& scene) {
   scene.errors.push_back({problem::Code::Missing,
                           QStringLiteral("product \"%1\" has no finishing step for a container in this state")
@@ -92,7 +97,7 @@ void add_finishing_facts(const Scene& scene, std::vector<Fact>& facts) {
   for (const book::Finishing& finishing : product->finishing)
     if (applies(scene, finishing)) steps.paragraphs.push_back(paragraph(scene, finishing));
   if (steps.paragraphs.empty()) {
-    if (product->finishing_needed) refuse_without(scene);
+    if (product->finishing_needed && !is_done_with(scene.state)) refuse_without(scene);
     return;
   }
   facts.push_back(steps);

@@ -20,7 +20,7 @@ enum class FactId {
   Date,          ///< TUE 01 DEC
   Year,          ///< 2026
   Time,          ///< 14:00, when the end is not the end of a day
-  DaysLeft,      ///< "4 days left after thawing"
+  DaysLeft,      ///< "4 days left: the thaw day is day 1"
   FrozenLimits,  ///< never past a maker's date, best before if kept frozen
   WriteDates,    ///< "Thawed ____", "Use by ____"
   Contains,      ///< CONTAINS milk, or "None of …"

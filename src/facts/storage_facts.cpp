@@ -42,7 +42,8 @@ QString keep_at(const Scene& scene) {
     case book::State::HotHeld:
       return scene.sentence("keep_hot", {both_scales(scene, rules.hot_holding)});
     case book::State::TimeControl:
-      return {};
+    case book::State::Finished:
+      return {};  // a time of its own governs it
     default:
       return is_tcs(scene) || scene.state != book::State::Ambient
                  ? scene.sentence("keep_at_or_below", {both_scales(scene, rules.cold_holding)})
@@ -51,8 +52,8 @@ QString keep_at(const Scene& scene) {
 }
 
 bool is_reduced_oxygen(const Scene& scene) {
-  return scene.container && scene.container->package == book::Package::ReducedOxygen &&
-         scene.state != book::State::Frozen;
+  return scene.product() && scene.group && scene.state != book::State::Frozen &&
+         scene.product()->reduced_oxygen(scene.group->kind, scene.group->holds);
 }
 
 // Such a pack's own sentences say how cold to keep it.
@@ -76,7 +77,7 @@ void add_net(const Scene& scene, std::vector<Fact>& facts) {
 QString for_whom(const Scene& scene) {
   const book::Site* site = scene.book.site(scene.batch.record.site);
   if (!site) return {};
-  const QString name = scene.text(site->name, QStringLiteral("site \"%1\"").arg(site->id), scene.batch.record.place);
+  const QString name = scene.text(site->name, QStringLiteral("site \"%1\"").arg(site->id), site->place);
   if (scene.batch.record.order.isEmpty()) return scene.sentence("for_site_only", {name});
   const QString& order = scene.batch.record.order;
   return scene.sentence("for_site", {name, order}).replace(u' ' + order, QChar(0x00A0) + order);

@@ -98,11 +98,11 @@ TEST_CASE("a frozen label has no use-by: the day of freezing, the days left, and
   CHECK(run.frozen);
   CHECK(words_of(run, FactId::DateCaption) == "FROZEN");
   CHECK(words_of(run, FactId::Date) == "THU 26 NOV");
-  CHECK(words_of(run, FactId::DaysLeft) == "4 days left after thawing");
+  CHECK(words_of(run, FactId::DaysLeft) == "4 days left: the thaw day is day 1");
   CHECK(words_of(run, FactId::WriteDates) == "Thawed ________________\nUse by ________________");
   CHECK(words_of(run, FactId::KeepAt) == "Keep at −18 °C (0 °F) or below, frozen");
   for (const Fact& fact : run.facts) CHECK_FALSE(words_of(run, fact.id).contains("USE BY"));
-  CHECK(words_of(run_of(frozen_butter(1)), FactId::DaysLeft) == "1 day left after thawing");
+  CHECK(words_of(run_of(frozen_butter(1)), FactId::DaysLeft) == "1 day left: use it on the thaw day");
   CHECK_FALSE(says(run, FactId::FrozenLimits));
 }
 

@@ -144,8 +144,8 @@ TEST_CASE("labels read as a tired cook would say it", "[words]") {
   };
   CHECK(say("container.tub", {QStringLiteral("3"), QStringLiteral("24")}) == QStringLiteral("Tub 3 of 24"));
   CHECK(say("keep_at_or_below", {QStringLiteral("5 °C (41 °F)")}) == QStringLiteral("Keep at 5 °C (41 °F) or below"));
-  CHECK(say("days_left_after_thawing", {QStringLiteral("4")}) == QStringLiteral("4 days left after thawing"));
-  CHECK(say("day_left_after_thawing", {QStringLiteral("1")}) == QStringLiteral("1 day left after thawing"));
+  CHECK(say("days_left_after_thawing", {QStringLiteral("4")}) == QStringLiteral("4 days left: the thaw day is day 1"));
+  CHECK(say("day_left_after_thawing", {QStringLiteral("1")}) == QStringLiteral("1 day left: use it on the thaw day"));
   CHECK(say("finished_discard", {QStringLiteral("__"), QStringLiteral("__")}) ==
         QStringLiteral("Finished __ discard by __"));
   CHECK(say("no_date", {english.word(QStringLiteral("missing.cook_reading"))}) ==
