@@ -105,9 +105,11 @@ QStringList missing_in_order(const std::set<QString>& missing) {
                                       "missing.tcs",
                                       "missing.shelf_life",
                                       "missing.cook_reading",
+                                      "missing.cook_too_low",
                                       "missing.cook_temperature",
                                       "missing.cooling",
                                       "missing.finishing",
+                                      "missing.past_its_date",
                                       "missing.input_date",
                                       "missing.input",
                                       "missing.other"};

@@ -52,7 +52,9 @@ problem::ExpectedAll<Standing> standing_at(const Question& whole, const QDateTim
   return out;
 }
 
-Cap own_cap(const Making& source, const UseBy& answer) {
+Cap own_cap(const Making& source, const Standing& standing) {
+  const UseBy& answer = standing.answer;
+  const std::vector<Cap>& caps = standing.question.caps;
   Cap cap;
   cap.item = source.batch.record.item;
   cap.lot = source.batch.lot;
@@ -63,6 +65,8 @@ Cap own_cap(const Making& source, const UseBy& answer) {
   cap.is_date = answer.form == UseBy::Form::Date;
   cap.absolute = answer.time_control;
   cap.shelf_stable = answer.kind == book::EndKind::BestBefore && !source.tcs();
+  cap.frozen_before = standing.frozen_before || answer.previously_frozen ||
+                      std::any_of(caps.begin(), caps.end(), [](const Cap& other) { return other.frozen_before; });
   return cap;
 }
 
@@ -77,21 +81,26 @@ Cap stretched(const Cap& cap, const Standing& standing) {
   if (!answer || !answer->end.isValid()) return cap;
   Cap moved = cap;
   moved.end = answer->end;
+  moved.frozen_before = true;
   moved.is_date = answer->form == UseBy::Form::Date;
   return moved;
+}
+
+// Of two that end together the one that was frozen before has less to gain from a freezer.
+bool shorter(const Cap& a, const Cap& b) {
+  return a.end < b.end || (a.end == b.end && a.frozen_before && !b.frozen_before);
 }
 
 void keep_earlier(std::vector<Carried>& deeper, const std::vector<Carried>& others) {
   if (deeper.empty()) deeper = others;
   for (size_t i = 0; i < deeper.size(); ++i)
-    if (others[i].cap.end < deeper[i].cap.end) deeper[i] = others[i];
+    if (shorter(others[i].cap, deeper[i].cap)) deeper[i] = others[i];
 }
 
-// Both ends of the day when only the day is known.
+// Both ends of the making, or of the day when only the day is known: nobody says when in it the lot was taken.
 std::vector<QDateTime> moments(const Making& source, const Making& making, const Run& run) {
   const QDateTime made = source.batch.record.made_at;
   const QDateTime from = std::max(making.batch.record.made_at, made);
-  if (making.batch.record.time_known) return {from};
   return {from, std::max(last_use(making.batch.record, run), made)};
 }
 
@@ -157,25 +166,32 @@ std::optional<Question> package_question(const Input& input, const book::Ingredi
 problem::ExpectedAll<AtUse> at_use(const Making& source, const Input& input, const Making& making, const Run& run) {
   AtUse out;
   std::optional<Cap> earliest;
-  bool any = false;
+  bool during = false;
+  bool any = false;  // a container that is there to the end of the making
   for (const Question& whole : source.questions) {
+    bool left = false;
     for (const QDateTime& moment : moments(source, making, run)) {
       const problem::ExpectedAll<Standing> standing = standing_at(whole, moment, input);
       if (!standing) return tl::unexpected(standing.error());
+      left = !standing->discarded;
       if (standing->discarded) continue;
-      any = true;
+      during = true;
       out.previously_frozen = out.previously_frozen || standing->answer.previously_frozen;
       std::vector<Carried> deeper = source.carried;
       for (Carried& carried : deeper) carried.cap = stretched(carried.cap, *standing);
       keep_earlier(out.deeper, deeper);
       if (standing->answer.form == UseBy::Form::None) continue;
-      const Cap own = own_cap(source, standing->answer);
-      if (!earliest || own.end < earliest->end) earliest = own;
+      const Cap own = own_cap(source, *standing);
+      if (!earliest || shorter(own, *earliest)) earliest = own;
     }
+    any = any || left;
   }
   if (!any)
     return tl::unexpected(
-        Errors{Error{Code::Conflict, QStringLiteral("lot %1 was discarded before it was used").arg(source.batch.lot),
+        Errors{Error{Code::Conflict,
+                     (during ? QStringLiteral("lot %1 was discarded before the making that it went into was over")
+                             : QStringLiteral("lot %1 was discarded before it was used"))
+                         .arg(source.batch.lot),
                      input.place, QStringLiteral("correct the lot, or the time of one of the two")}});
   if (earliest) out.caps.push_back(*earliest);
   return out;
@@ -198,6 +214,7 @@ problem::ExpectedAll<std::vector<Cap>> bought_caps(const Input& input, const Mak
   cap.end = answer->end;
   cap.is_date = answer->form == UseBy::Form::Date;
   cap.shelf_stable = answer->kind == book::EndKind::BestBefore && !is_tcs(run.book, input.item);
+  cap.frozen_before = input.frozen_at || input.thawed_at;
   caps.push_back(cap);
   return caps;
 }

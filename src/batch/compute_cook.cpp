@@ -65,9 +65,31 @@ void refuse_cook(Making& making, const Cook& cook, const std::optional<book::Coo
     return;
   }
   for (const CookReading& reading : readings)
-    refuse(making, "missing.cook_reading",
+    refuse(making, "missing.cook_too_low",
            {Code::Unsafe, QStringLiteral("the cook reading %1 does not meet %2").arg(reading_text(reading), wanted),
             reading.place, QStringLiteral("cook it on and write the reading that meets it, or hold the batch")});
+}
+
+// A cook of the making belongs to it. Without the making's end written, a day is as long as one is taken to last:
+// common practice, no source.
+constexpr qint64 kLongestMakingSeconds = 24 * 60 * 60;
+
+QDateTime last_cook(const Record& record) {
+  return record.made_to.value_or(record.made_at.addSecs(kLongestMakingSeconds));
+}
+
+void refuse_late(Making& making, const Run& run, const CookReading& reading) {
+  const Record& record = making.batch.record;
+  const QString said = record.made_to ? QStringLiteral("after the making ended at %2")
+                                      : QStringLiteral("more than 24 h after the making began at %2");
+  refuse(making, "missing.cook_reading",
+         {Code::Unsafe,
+          (QStringLiteral("cooked at %1, ") + said)
+              .arg(instant_text(reading.at, run.zone()),
+                   instant_text(record.made_to.value_or(record.made_at), run.zone())),
+          reading.place,
+          QStringLiteral("correct the time of one of the two, or write made_to, the end of the making; what is cooked "
+                         "another day is a making of its own")});
 }
 
 // A raw input has to be cooked before its own end.
@@ -75,7 +97,7 @@ void check_raw_in_time(Making& making, const Run& run, const Used& part, const Q
   for (const Cap& cap : part.caps) {
     const bool safety = cap.kind == book::EndKind::UseBy || !cap.shelf_stable;
     if (!safety || cap.end > cooked || cap.end <= making.batch.record.made_at) continue;
-    refuse(making, "missing.input",
+    refuse(making, "missing.past_its_date",
            {Code::Unsafe,
             QStringLiteral("%1 was cooked at %2, after its end, %3")
                 .arg(quoted(part.item), instant_text(cooked, run.zone()),
@@ -86,7 +108,7 @@ void check_raw_in_time(Making& making, const Run& run, const Used& part, const Q
 
 bool same(const Cap& a, const Cap& b) {
   return a.item == b.item && a.lot == b.lot && a.why == b.why && a.kind == b.kind && a.end == b.end &&
-         a.absolute == b.absolute && a.shelf_stable == b.shelf_stable;
+         a.absolute == b.absolute && a.shelf_stable == b.shelf_stable && a.frozen_before == b.frozen_before;
 }
 
 void add(std::vector<Cap>& caps, const Cap& cap) {
@@ -111,12 +133,18 @@ Cook cook(Making& making, const Run& run, const std::vector<Used>& used) {
   const std::optional<book::CookMinimum> own = own_minimum(*making.product);
   if (making.product->process != book::Process::Cook || (!out.before && !own)) return out;
   bool met = false;
+  bool late = false;
   for (const CookReading& reading : making.batch.record.cooked) {
+    if (reading.at > last_cook(making.batch.record)) {
+      refuse_late(making, run, reading);
+      late = true;
+      continue;
+    }
     if (!met_by(reading, out, own, run.book.rules)) continue;
     met = true;
     if (!out.met_at || reading.at < *out.met_at) out.met_at = reading.at;
   }
-  if (!met) refuse_cook(making, out, own);
+  if (!met && !late) refuse_cook(making, out, own);
   if (!out.before) out.met_at.reset();  // nothing was raw: no clock is ended
   return out;
 }

@@ -173,12 +173,25 @@ class Gathering {
                           "write use_by, as it stands on its label, or have the record of its lot in the same run"));
       return;
     }
+    if (ingredient) check_thawed_life(input, *ingredient);
     const problem::ExpectedAll<std::vector<Cap>> caps = bought_caps(input, making_, run_);
     if (caps) {
       used.caps = *caps;
     } else {
       for (const Error& error : caps.error()) refuse(making_, "missing.input", at(input, error));
     }
+  }
+
+  // The date on a package is of the food as it was bought: once thawed, nothing but a thawed life says how long it
+  // keeps.
+  void check_thawed_life(const Input& input, const book::Ingredient& ingredient) {
+    const bool answered = std::any_of(ingredient.shelf_lives.begin(), ingredient.shelf_lives.end(),
+                                      [](const book::ShelfLife& life) { return life.state == book::State::Thawed; });
+    if (!input.thawed_at || answered || ingredient.tcs.is == book::TcsStatement::Is::No) return;
+    refuse_at(input, "missing.shelf_life", Code::Missing,
+              QStringLiteral("%1 was thawed at %2, and the book does not say how long it keeps once thawed")
+                  .arg(named(input), instant_text(*input.thawed_at, run_.zone())),
+              QStringLiteral("state its shelf life for \"thawed\" in the kitchen book"));
   }
 
   void take_from_book(Used& used) {
@@ -221,7 +234,7 @@ class Gathering {
     if (only_quality || cap.end > used) return;
     const QString end =
         cap.is_date ? day_text(local_day(cap.end.addMSecs(-1), run_.zone())) : instant_text(cap.end, run_.zone());
-    refuse_at(input, "missing.input", Code::Unsafe,
+    refuse_at(input, "missing.past_its_date", Code::Unsafe,
               QStringLiteral("%1 was used at %2, after its end, %3 (%4)")
                   .arg(named(input),
                        record_.time_known ? instant_text(used, run_.zone()) : day_text(local_day(used, run_.zone())),

@@ -5,6 +5,7 @@
 
 #include "batch/clock.h"
 #include "batch/lot.h"
+#include "batch/phrases.h"
 #include "gs1/check_digit.h"
 #include "reader/quote.h"
 
@@ -126,6 +127,21 @@ QDateTime last_use(const Record& record, const Run& run) {
   if (record.time_known) return record.made_at;
   return std::min(end_of(local_day(record.made_at, run.zone()), run.zone()).addMSecs(-1),
                   std::max(run.now, record.made_at));
+}
+
+void check_not_over(Making& making, const Run& run, const QDateTime& since) {
+  if (!making.batch.refused.empty()) return;
+  for (const UseBy& answer : making.batch.use_bys) {
+    const bool dated = answer.form == UseBy::Form::Date || answer.form == UseBy::Form::Instant;
+    if (!dated || answer.end > since || answer.reasons.empty()) continue;
+    refuse(making, "missing.past_its_date",
+           {Code::Unsafe,
+            QStringLiteral("%1 was over before %2: %3")
+                .arg(noun_of(making), instant_text(since, run.zone()), answer.reasons.front().rule),
+            {},
+            QStringLiteral("discard it, or correct the date if it was written wrongly")});
+    return;
+  }
 }
 
 void identify(Run& run) {

@@ -56,6 +56,10 @@ void identify(Run& run);
 /// The use-bys of its containers under `rules` and `caps`, one for each timeline and package.
 void date(Making& making, const Run& run, const std::vector<Rule>& rules, const std::vector<Cap>& caps);
 
+/// Refuses what is dated to an end that is not after `since`, its making or the deed on its package. Of a batch that is
+/// refused already nothing more is said.
+void check_not_over(Making& making, const Run& run, const QDateTime& since);
+
 /// The rules of the book and of the rule set for `lives`, food that is ready to eat or not.
 struct Kept {
   const std::vector<book::ShelfLife>& lives;

@@ -102,12 +102,16 @@ std::vector<Cap> caps_of(Making& making) {
   return {cap};
 }
 
+QDateTime of_deed(const Record& record, const Run& run) {
+  return record.time_known ? record.made_at : last_use(record, run);
+}
+
 void check_not_past(Making& making, const Run& run, const std::vector<Cap>& caps) {
   const Record& record = making.batch.record;
-  const QDateTime at = record.time_known ? record.made_at : last_use(record, run);
+  const QDateTime at = of_deed(record, run);
   for (const Cap& cap : caps)
     if (cap.end <= at)
-      refuse(making, "missing.other",
+      refuse(making, "missing.past_its_date",
              {Code::Unsafe,
               QStringLiteral("%1 is past its date, %2")
                   .arg(quoted(record.item), cap.is_date ? day_text(local_day(cap.end.addMSecs(-1), run.zone()))
@@ -121,6 +125,7 @@ void check_not_past(Making& making, const Run& run, const std::vector<Cap>& caps
 void compute_package(Making& making, Run& run) {
   Batch& batch = making.batch;
   batch.day_one = batch.record.made_at;
+  batch.previously_frozen = batch.record.deed == Deed::Thawed;  // whether or not the book has a life for it
   batch.readiness = run.lookup.standing(making.ingredient->id).readiness;
   making.still = run.lookup.standing(making.ingredient->id).still;
   take_declarations(making, run);
@@ -128,6 +133,7 @@ void compute_package(Making& making, Run& run) {
   check_not_past(making, run, caps);
   for (const Cap& cap : caps) making.carried.push_back({cap, batch.readiness >= book::Readiness::CookedReadyToEat});
   date(making, run, rules_of(making, run), caps);
+  check_not_over(making, run, of_deed(batch.record, run));
 }
 
 }  // namespace lardiner::batch

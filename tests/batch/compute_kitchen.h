@@ -152,11 +152,12 @@ inline std::vector<book::SourceFile> rule_files() {
   return files;
 }
 
-inline book::Book read_kitchen(const QByteArray& more = {}) {
+/// `further`: tables besides the kitchen's own.
+inline book::Book read_kitchen(const QByteArray& more = {}, const QByteArray& further = {}) {
   const book::Reading reading = book::read_book({{QStringLiteral("kitchen.toml"), kitchen_toml(more)},
                                                  {QStringLiteral("media.toml"), media_toml()},
                                                  {QStringLiteral("ingredients.toml"), ingredients_toml()},
-                                                 {QStringLiteral("products.toml"), products_toml()}},
+                                                 {QStringLiteral("products.toml"), products_toml() + further}},
                                                 rule_files());
   if (!reading.findings.errors.empty()) FAIL(problem::text(reading.findings.errors).toStdString());
   return reading.book;

@@ -83,7 +83,7 @@ TEST_CASE("without a reading, or with one below the minimum, nothing is reset an
   CHECK(unread.missing == QStringList{QStringLiteral("missing.cook_reading")});
   CHECK(unread.use_bys.empty());
   CHECK(unread.readiness == book::Readiness::MustBeCooked);
-  CHECK(burger(cooked("2026-06-01 10:00", "154 °F", "17 s")).missing == QStringList{QStringLiteral("missing.cook_reading")});
+  CHECK(burger(cooked("2026-06-01 10:00", "154 °F", "17 s")).missing == QStringList{QStringLiteral("missing.cook_too_low")});
   CHECK(burger(cooked("2026-06-01 10:00", "150 °F", "60 s")).refused.empty());
 }
 
@@ -95,7 +95,7 @@ TEST_CASE("the most demanding part of what really went in decides the minimum", 
         .front();
   };
   CHECK(sauce("165 °F").refused.empty());
-  CHECK(sauce("160 °F").missing == QStringList{QStringLiteral("missing.cook_reading")});
+  CHECK(sauce("160 °F").missing == QStringList{QStringLiteral("missing.cook_too_low")});
 }
 
 TEST_CASE("the product's own stricter cook temperature must be met too", "[batch][compute]") {
@@ -103,7 +103,7 @@ TEST_CASE("the product's own stricter cook temperature must be met too", "[batch
     return run(made("stew", 1, "2026-06-01 09:00", input("chicken-thigh", "2026-06-03"), cooked("2026-06-01 10:00", core))).front();
   };
   CHECK(stew("175 °F").refused.empty());
-  CHECK(stew("170 °F").missing == QStringList{QStringLiteral("missing.cook_reading")});
+  CHECK(stew("170 °F").missing == QStringList{QStringLiteral("missing.cook_too_low")});
 }
 
 TEST_CASE("food cooked in part is not ready to eat, and its raw inputs keep their date", "[batch][compute][src:food-code-2022/3-401.14]") {
@@ -158,7 +158,7 @@ TEST_CASE("of a lot whose containers differ the earliest date counts", "[batch][
   CHECK(last_day(good(half + chili(lot, "2026-06-03 07:00"), 1)) == date("2026-06-07"));
   CHECK(last_day(good(half + chili(lot, "2026-06-03 09:00"), 1)) == date("2026-06-06"));  // out of the freezer again
   const std::vector<Batch> late = run(half + made("chili", 2, "2026-07-01 09:00", from_lot("burger", lot), cooked("2026-07-01 10:00")));
-  CHECK(late[1].missing == QStringList{QStringLiteral("missing.input")});
+  CHECK(late[1].missing == QStringList{QStringLiteral("missing.past_its_date")});
 }
 
 TEST_CASE("containers with the same timeline share a date, and discarded ones get no label", "[batch][compute]") {
