@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "book/finishing_minimum.h"
 #include "book/gaps.h"
 #include "reader/quote.h"
 
@@ -45,6 +46,19 @@ void refuse_gaps(Making& making, Run& run) {
   for (const Error& gap : book::gaps_in_composition(product)) refuse(making, "missing.tcs", gap);
   for (const Error& gap : run.lookup.label_gaps(product, making.batch.readiness))
     refuse(making, missing_for_label(product, making.batch.readiness, gap), gap);
+}
+
+// The book has judged the finishing steps for its formula; what really went in may need more.
+void check_finishing(Making& making, const Run& run, const Cook& cook) {
+  const book::Product& product = *making.product;
+  const book::Standing really{making.batch.readiness, cook.before, making.still};
+  for (const book::Shortfall& found : book::finishing_shortfalls(run.book.rules, product, really))
+    refuse(making, "missing.cook_temperature",
+           {Code::Unsafe,
+            found.what + QStringLiteral(", as it was made of here"),
+            {},
+            QStringLiteral("in the finishing of %1 in the book %2, or make it of what its formula says")
+                .arg(quoted(product.id), found.hint)});
 }
 
 void judge_cooling(Making& making, const Run& run) {
@@ -114,12 +128,14 @@ void compute_product(Making& making, Run& run) {
   remember_parts(making, used);
   remember_products(making, run, used);
   refuse_gaps(making, run);
+  check_finishing(making, run, cooked);
   check_restricted(making, run, used);
   judge_cooling(making, run);
   declare(making, run, used);
   const std::vector<Cap> caps = caps_of(making, run, used, cooked);
   const bool ready = making.batch.readiness >= book::Readiness::CookedReadyToEat;
   date(making, run, rules_for({making.product->shelf_lives, making.tcs(), ready}, run.book.rules), caps);
+  check_not_over(making, run, making.batch.day_one);
 }
 
 }  // namespace lardiner::batch
