@@ -37,12 +37,24 @@ std::optional<QDateTime> last_above(const Readings& readings, const measure::Tem
   return last;
 }
 
-QDateTime end_of_cook(const Record& record) {
-  QDateTime end = record.made_to.value_or(record.made_at);
-  if (record.cooked.empty()) return end;
-  end = record.cooked.front().at;
-  for (const CookReading& reading : record.cooked) end = std::max(end, reading.at);
+// The last cook reading that was hot enough for cooling to begin with it: any that meets a minimum is.
+std::optional<QDateTime> cooked_until(const Record& record, const measure::TemperatureLimit& from) {
+  std::optional<QDateTime> end;
+  for (const CookReading& reading : record.cooked)
+    if (measure::at_least(reading.core, from) && (!end || reading.at > *end)) end = reading.at;
   return end;
+}
+
+QDateTime end_of_cook(const Record& record, const measure::TemperatureLimit& from) {
+  return cooked_until(record, from).value_or(record.made_to.value_or(record.made_at));
+}
+
+// The log of a cooked food begins when its cook is over.
+Readings since_cook(const Record& record, const measure::TemperatureLimit& from) {
+  Readings readings = in_order(record.cooled);
+  if (const std::optional<QDateTime> cooked = cooked_until(record, from))
+    std::erase_if(readings, [&](const CoolReading& reading) { return reading.at < *cooked; });
+  return readings;
 }
 
 QString hours(int seconds) { return book::text(book::Length{book::Length::Unit::Seconds, seconds, 1}); }
@@ -65,6 +77,27 @@ Cooling missed(const book::CoolingStage& stage, const Readings& readings, const 
   return {Cooling::State::Missed, why};
 }
 
+// The first reading that is warmer than `stage` ends with although that had been reached: of the last stage at any
+// time, of those before it once their time was over.
+const CoolReading* warm_again(const book::CoolingStage& stage, const Readings& readings, const QDateTime& start,
+                              bool last) {
+  const QDateTime deadline = start.addSecs(stage.within_seconds);
+  bool reached = false;
+  for (const CoolReading& reading : readings) {
+    if (reading.at < start) continue;
+    const bool cold = measure::at_most(reading.core, stage.to);
+    if (reached && !cold && (last || reading.at > deadline)) return &reading;
+    reached = reached || cold;
+  }
+  return nullptr;
+}
+
+Cooling warmed(const book::CoolingStage& stage, const CoolReading& reading, const QTimeZone& zone) {
+  return {Cooling::State::Missed,
+          QStringLiteral("it had reached %1 and was warmer again: at %2 it read %3")
+              .arg(book::text(stage.to), time_text(reading.at, zone), reading_text(reading.core))};
+}
+
 // REQUIRES: readings in order.
 Cooling judge(const Stages& stages, const Readings& readings, const QDateTime& start, const QDateTime& now) {
   const QTimeZone zone = start.timeZone();
@@ -73,6 +106,8 @@ Cooling judge(const Stages& stages, const Readings& readings, const QDateTime& s
     const bool reached = std::any_of(readings.begin(), readings.end(), [&](const CoolReading& reading) {
       return reading.at >= start && reading.at <= deadline && measure::at_most(reading.core, stage.to);
     });
+    if (const CoolReading* warm = warm_again(stage, readings, start, &stage == &stages.back()); reached && warm)
+      return warmed(stage, *warm, zone);
     if (reached) continue;
     const bool over = now > deadline || (!readings.empty() && readings.back().at > deadline);
     if (over) return missed(stage, readings, deadline, zone);
@@ -82,17 +117,17 @@ Cooling judge(const Stages& stages, const Readings& readings, const QDateTime& s
   return {Cooling::State::Passed, {}};
 }
 
-// Food is there to be cooled from the end of its cook, or from an earlier first reading.
-QDateTime cooling_begun(const Record& record) {
-  QDateTime begun = end_of_cook(record);
-  for (const CoolReading& reading : record.cooled) begun = std::min(begun, reading.at);
+// Food is there to be cooled from the end of its cook, or without one from an earlier first reading.
+QDateTime cooling_begun(const Record& record, const measure::TemperatureLimit& from) {
+  QDateTime begun = end_of_cook(record, from);
+  for (const CoolReading& reading : since_cook(record, from)) begun = std::min(begun, reading.at);
   return begun;
 }
 
 // The first reheat of the whole batch since its cooling began that is hot enough for long enough.
 std::optional<QDateTime> reheated_at(const book::RuleSet& rules, const Record& record) {
   const book::ReheatMinimum* minimum = rules.reheat_for(QStringLiteral("hot-holding"));
-  const QDateTime begun = cooling_begun(record);
+  const QDateTime begun = cooling_begun(record, rules.cooling.front().from);
   std::optional<QDateTime> first;
   for (const Event& event : record.events) {
     if (event.what != Happening::Reheated || !event.containers.empty() || !event.temperature || !minimum) continue;
@@ -101,6 +136,12 @@ std::optional<QDateTime> reheated_at(const book::RuleSet& rules, const Record& r
     if (event.at > begun && (!first || event.at < *first)) first = event.at;
   }
   return first;
+}
+
+Cooling cooled_again(const book::RuleSet& rules, const Readings& readings, const QDateTime& reheated,
+                     const QDateTime& now) {
+  const QDateTime from = last_above(readings, rules.cooling.front().from).value_or(reheated);
+  return judge(rules.cooling, readings, from.toTimeZone(reheated.timeZone()), now);
 }
 
 Cooling still_missed(const Cooling& miss, const QString& because) {
@@ -121,9 +162,8 @@ Cooling corrected(const Cooling& miss, const book::RuleSet& rules, const Record&
   if (*reheated > start.addSecs(whole)) {
     return still_missed(miss, QStringLiteral("it was reheated after more than %1: discard it").arg(hours(whole)));
   }
-  const Readings readings = after(in_order(record.cooled), *reheated);
-  const QDateTime again_from = last_above(readings, rules.cooling.front().from).value_or(*reheated);
-  const Cooling again = judge(rules.cooling, readings, again_from.toTimeZone(start.timeZone()), now);
+  const Cooling again =
+      cooled_again(rules, after(in_order(record.cooled), *reheated), reheated->toTimeZone(start.timeZone()), now);
   if (again.state != Cooling::State::Missed) return again;
   return still_missed(again, QStringLiteral("it was reheated once already: discard it"));
 }
@@ -133,14 +173,20 @@ Cooling corrected(const Cooling& miss, const book::RuleSet& rules, const Record&
 // Source of the rule: FDA Food Code 2022 3-501.14(A); the figures are the rule set's.
 Cooling cooling(const book::RuleSet& rules, const Record& record, const QDateTime& now) {
   if (rules.cooling.empty()) return {};
-  Readings readings = in_order(record.cooled);
-  if (const std::optional<QDateTime> reheated = reheated_at(rules, record)) {
-    std::erase_if(readings, [&](const CoolReading& reading) { return reading.at > *reheated; });
-  }
-  const QDateTime start = last_above(readings, rules.cooling.front().from)
-                              .value_or(end_of_cook(record))
-                              .toTimeZone(record.made_at.timeZone());
-  const Cooling first = judge(rules.cooling, readings, start, now);
+  const measure::TemperatureLimit& from = rules.cooling.front().from;
+  const QTimeZone zone = record.made_at.timeZone();
+  Readings readings = since_cook(record, from);
+  const bool too_early = readings.size() < record.cooled.size();
+  const std::optional<QDateTime> reheated = reheated_at(rules, record);
+  const Readings later = reheated ? after(readings, *reheated) : Readings();
+  readings.resize(readings.size() - later.size());
+  const QDateTime start = last_above(readings, from).value_or(end_of_cook(record, from)).toTimeZone(zone);
+  Cooling first = judge(rules.cooling, readings, start, now);
+  if (first.state == Cooling::State::Passed && !later.empty())
+    return cooled_again(rules, later, reheated->toTimeZone(zone), now);
+  if (too_early && first.state != Cooling::State::Passed)
+    first.why += QStringLiteral("; readings before the end of the cook, %1, do not count")
+                     .arg(instant_text(*cooked_until(record, from), zone));
   return first.state == Cooling::State::Missed ? corrected(first, rules, record, start, now) : first;
 }
 

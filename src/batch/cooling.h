@@ -18,11 +18,14 @@ struct Cooling {
 
 /// Of cooked food (`rules.cooling`). Readings in any order; each is judged in its own scale. The clock starts at the
 /// last of the first readings that are at or above the first stage's `from`: the food cannot have passed it sooner;
-/// without one, at the end of the cook, else of the making. A stage is passed by a reading at or below its `to` within
-/// its time of that start. Missed is what a reading shows, or what has no such reading when its time is over at `now`;
-/// until then it is Pending. A corrective action (reheat and cool once) that names who took it, with a Reheated event
-/// of all containers that meets `rules`' minimum for hot holding, has the readings after the reheat judged afresh.
-/// Times in `why` are the zone's of the record's made_at.
+/// without one, at the end of the cook, else of the making. The cook ends with its last reading at or above that
+/// `from`; readings of the cooling before it do not count. A stage is passed by a reading at or below its `to` within
+/// its time of that start, unless the food is warmer again: the last stage's at any later reading, the others' at one
+/// after their time. Food that was cooled, reheated and has readings after that is judged by them too. Missed is what a
+/// reading shows, or what has no such reading when its time is over at `now`; until then it is Pending. A corrective
+/// action (reheat and cool once) that names who took it, with a Reheated event of all containers that meets `rules`'
+/// minimum for hot holding, has the readings after the reheat judged afresh. Times in `why` are the zone's of the
+/// record's made_at.
 Cooling cooling(const book::RuleSet& rules, const Record& record, const QDateTime& now);
 
 /// Of food made from room-temperature ingredients (`rules.cooling_from_ambient`): the same, but the clock starts at the

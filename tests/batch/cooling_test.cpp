@@ -142,6 +142,76 @@ TEST_CASE("warming up again does not restart the clock", "[batch][cooling]") {
   CHECK(next_day(made).state == State::Missed);
 }
 
+TEST_CASE("readings before the end of the cook do not count", "[batch][cooling][src:food-code-2022/3-501.14(A)]") {
+  Record made = log("08:50", "10:00", "13:10");
+  made.made_at = clock("08:00");
+  made.made_to = std::nullopt;
+  made.cooked[0].at = clock("14:00");
+  const Cooling judged = next_day(made);
+  CHECK(judged.state == State::Missed);
+  CHECK(
+      judged.why.endsWith(QStringLiteral("readings before the end of the cook, Wed 25 Nov 2026 14:00, do not count")));
+  CHECK(cooling(food_code(), made, clock("15:00")).state == State::Pending);
+  made.cooked[0].at = clock("08:50");
+  CHECK(next_day(made).state == State::Passed);
+}
+
+TEST_CASE("the last hot reading of a cook ends it, a cold one does not", "[batch][cooling]") {
+  Record made = log("12:00", "13:00", "18:00");
+  made.cooked.push_back(made.cooked[0]);
+  made.cooked[1].at = clock("13:30");
+  CHECK(next_day(made).state == State::Missed);  // since then nothing at 70 is written until 18:00
+  made.cooked[1].core = fahrenheit(120);
+  CHECK(next_day(made).state == State::Passed);
+}
+
+TEST_CASE("food that was at 41 and is warmer again has missed its cooling",
+          "[batch][cooling][src:food-code-2022/3-501.16]") {
+  for (const int warm : {110, 60, 42}) {
+    Record made = log("12:00", "13:00", "16:00");
+    made.cooled.push_back(cool("17:00", fahrenheit(warm)));
+    const Cooling judged = next_day(made);
+    CHECK(judged.state == State::Missed);
+    CHECK(judged.why.endsWith(QStringLiteral(" and was warmer again: at 17:00 it read %1 °F").arg(warm)));
+    made.cooled.push_back(cool("17:30", fahrenheit(40)));
+    CHECK(next_day(made).state == State::Missed);
+  }
+  Record cold = log("12:00", "13:00", "16:00");
+  cold.cooled.push_back(cool("17:00", fahrenheit(41)));
+  CHECK(next_day(cold).state == State::Passed);
+}
+
+TEST_CASE("food that was at 70 in time and is warmer after that time has missed the first stage", "[batch][cooling]") {
+  const auto again = [](const char* time) {
+    return next_day(record({cool("12:00", fahrenheit(135)), cool("13:00", fahrenheit(70)), cool(time, fahrenheit(75)),
+                            cool("17:00", fahrenheit(41))}))
+        .state;
+  };
+  CHECK(again("14:01") == State::Missed);
+  CHECK(again("13:30") == State::Passed);
+}
+
+TEST_CASE("from room temperature too, food that is warmer again has missed its cooling", "[batch][cooling]") {
+  const auto judged = [](int later) {
+    const Record made =
+        record({cool("11:10", fahrenheit(68)), cool("14:00", fahrenheit(41)), cool("15:00", fahrenheit(later))});
+    return cooling_from_ambient(food_code(), made, at("2026-11-26 09:00")).state;
+  };
+  CHECK(judged(50) == State::Missed);
+  CHECK(judged(40) == State::Passed);
+}
+
+TEST_CASE("food that was cooled and reheated is judged by the readings after that too", "[batch][cooling]") {
+  Record made = log("12:00", "13:00", "16:00");
+  made.events = {reheat("17:00", fahrenheit(168), 15)};
+  CHECK(next_day(made).state == State::Passed);
+  made.cooled.push_back(cool("20:00", fahrenheit(60)));
+  CHECK(next_day(made).state == State::Missed);
+  made.cooled.back() = cool("18:30", fahrenheit(70));
+  made.cooled.push_back(cool("21:30", fahrenheit(41)));
+  CHECK(next_day(made).state == State::Passed);
+}
+
 TEST_CASE("without a hot reading cooling starts at the end of the cook", "[batch][cooling]") {
   CHECK(next_day(record({cool("13:30", fahrenheit(70)), cool("17:30", fahrenheit(41))})).state == State::Passed);
   CHECK(next_day(record({cool("13:31", fahrenheit(70)), cool("17:30", fahrenheit(41))})).state == State::Missed);
