@@ -37,6 +37,10 @@ QDate last_whole_day(const QDateTime& end, const QTimeZone& zone) {
   return start_of(day, zone) == end ? local_day(end.addMSecs(-1), zone) : day.addDays(-1);
 }
 
+QString end_text(const Limit& limit, const QTimeZone& zone) {
+  return limit.last ? day_text(*limit.last) : instant_text(limit.end, zone);
+}
+
 // "Best before" says that the food is safe after it, which only a food without any use-by can say.
 EndKind kind_of(const std::vector<Limit>& limits, const Question& question) {
   const bool quality =
@@ -139,6 +143,38 @@ void check_cook(const Question& question, problem::Errors& errors) {
        QStringLiteral("correct the time of one of the two")});
 }
 
+// The earliest limit that runs in the freezer too, or of food that is not frozen.
+const Limit* in_force(const std::vector<Limit>& limits, const Timeline& timeline) {
+  const Limit* first = nullptr;
+  for (const Limit& limit : limits) {
+    if (timeline.frozen_now() && limit.stops_frozen) continue;
+    if (!first || std::tie(limit.end, limit.text) < std::tie(first->end, first->text)) first = &limit;
+  }
+  return first;
+}
+
+// Nothing but discarding happens to food that was past its use-by by then; of freezing the freezer says so.
+void check_in_time(const Question& question, problem::Errors& errors) {
+  Question past = question;
+  past.timeline.clear();
+  for (const Event& event : by_time(question.timeline)) {
+    problem::Errors told;  // of the whole timeline
+    const Timeline timeline = read_timeline(past, told);
+    std::vector<Limit> limits = gather_limits(past, timeline, told);
+    stop_while_frozen(limits, past, timeline, told);
+    const Limit* limit = in_force(limits, timeline);
+    past.timeline.push_back(event);
+    if (!limit || event.at < limit->end || kind_of(limits, question) == EndKind::BestBefore) continue;
+    if (event.what == Happening::Frozen || event.what == Happening::Discarded) continue;
+    errors.push_back({problem::Code::Unsafe,
+                      QStringLiteral("%1 at %2, after its end, %3: %4")
+                          .arg(name(event.what), instant_text(event.at, question.zone), end_text(*limit, question.zone),
+                               limit->text),
+                      event.place, QStringLiteral("discard it, or correct the time if it was written wrongly")});
+    return;
+  }
+}
+
 UseBy answer(const Question& question, const Timeline& timeline, const std::vector<Limit>& limits) {
   UseBy answer;
   answer.time_control = timeline.time_control.has_value();
@@ -178,6 +214,7 @@ problem::ExpectedAll<UseBy> use_by(const Question& question) {
   if (!timeline.discarded) {
     limits = gather_limits(question, timeline, errors);
     if (errors.empty()) stop_while_frozen(limits, question, timeline, errors);
+    if (errors.empty()) check_in_time(question, errors);
   }
   if (!errors.empty()) {
     problem::sort(errors);

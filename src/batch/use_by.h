@@ -36,10 +36,11 @@ struct Cap {
   QString lot;
   QString why;  ///< "its own use-by", "oldest part of it", "maker's date"
   book::EndKind kind = book::EndKind::UseBy;
-  QDateTime end;              ///< the first instant at which it is past
-  bool is_date = true;        ///< shown as a date, not with a time
-  bool absolute = false;      ///< a maker's date: freezing does not stretch it
-  bool shelf_stable = false;  ///< a best-before of it caps a dry product and only warns in a short-lived one
+  QDateTime end;               ///< the first instant at which it is past
+  bool is_date = true;         ///< shown as a date, not with a time
+  bool absolute = false;       ///< a maker's date: freezing does not stretch it
+  bool shelf_stable = false;   ///< a best-before of it caps a dry product and only warns in a short-lived one
+  bool frozen_before = false;  ///< its day of freezing is used up: the next freezing is a second one
 };
 
 /// REQUIRES: a valid zone, instants and lengths of positive count. For reduced-oxygen packs the rules hold one with
@@ -100,11 +101,12 @@ struct UseBy {
 /// The design's chapter "Use-by, exactly", whole. All limits of the states that the container is or has been in, and
 /// all caps, compared as instants; the earliest wins. Chilled, thawed, opened and ambient limits and caps that are not
 /// absolute stand still while the container is frozen; hot holding, time control, finishing and maker's dates never do.
-/// Where the day of freezing is Free, it is so for the first freezing only. Thawing while the hours of a limit are
-/// fewer than a whole day cannot be told on a frozen label: freezing is refused then. Errors (no place of their own
-/// unless an event has one): an hours limit with a date-only making; freezing with no day left; thawing what is not
-/// frozen; events before the making, after discarding; time control from a temperature between the limits, twice, or
-/// followed by anything but finishing or discarding; a TCS food without a limit for its state.
+/// Where the day of freezing is Free, it is so for the first freezing of the food only, wherever that was. Thawing
+/// while the hours of a limit are fewer than a whole day cannot be told on a frozen label: freezing is refused then.
+/// Errors (no place of their own unless an event has one): an hours limit with a date-only making; freezing with no day
+/// left; thawing what is not frozen; events before the making, after discarding, at or after the end then in force
+/// (discarding apart); time control from a temperature between the limits, twice, or followed by anything but finishing
+/// or discarding; a TCS food without a limit for its state.
 problem::ExpectedAll<UseBy> use_by(const Question& question);
 
 /// An event's printed name ("frozen") for errors and reasons.

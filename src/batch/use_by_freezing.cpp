@@ -33,18 +33,16 @@ class Freezer {
   // Source of both settings: county guidance and the North Carolina date-marking sheet differ by the day of freezing.
   // Neither speaks of a second freezing, so that one always counts.
   void keep(Limit& limit) {
-    bool first = true;
     for (size_t i = 0; i < timeline_.freezings.size(); ++i) {
       const Freezing& freezing = timeline_.freezings[i];
       if (freezing.left && *freezing.left <= limit.start) continue;
       const bool inside = freezing.at < limit.start;  // its clock was started in the freezer: nothing is used yet
-      const bool free = question_.freezing_day == book::FreezingDay::Free && first;
+      const bool free = question_.freezing_day == book::FreezingDay::Free && i == 0 && !limit.frozen_before;
       const Left left = inside ? whole(limit) : left_at(limit, freezing.at, free);
       if (left.days < 1 && (left.seconds < 1 || !freezing.left || !limit.stops_frozen)) {
         exhausted_[i].emplace_back(limit.end, limit.text);
         return;
       }
-      if (!inside) first = false;
       limit.days_left = left.days;
       if (limit.stops_frozen) stop(limit, freezing, left, inside ? clock_started_inside() : day_of_freezing(free));
     }

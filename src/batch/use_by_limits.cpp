@@ -69,6 +69,7 @@ void add_rule(const Rule& rule, const Question& question, const Timeline& timeli
     limit.authority = rule.authority.text();
     limit.kind = rule.kind;
     limit.stops_frozen = stands_still_frozen(rule.state);
+    limit.frozen_before = rule.state == State::Thawed;
     limits.push_back(std::move(limit));
   }
 }
@@ -89,6 +90,7 @@ void add_cap(const Cap& cap, const Question& question, std::vector<Limit>& limit
   limit.kind = cap.kind;
   limit.start = question.made_at;
   limit.stops_frozen = !cap.absolute;
+  limit.frozen_before = cap.frozen_before;
   limit.end = cap.end.toTimeZone(question.zone);
   const QDate last = local_day(cap.end.addMSecs(-1), question.zone);
   if (cap.is_date && end_of(last, question.zone) == cap.end) limit.last = last;

@@ -18,10 +18,11 @@ struct Limit {
   QString authority;
   book::EndKind kind = book::EndKind::UseBy;
   QDateTime start;
-  bool stops_frozen = false;  ///< its clock stands still in the freezer
-  std::optional<QDate> last;  ///< the last good day, of a limit that ends with a calendar day
-  QDateTime end;              ///< the first instant past
-  int days_left = 0;          ///< of a container that is frozen: days from thawing on
+  bool stops_frozen = false;   ///< its clock stands still in the freezer
+  bool frozen_before = false;  ///< what it limits was in a freezer before this timeline
+  std::optional<QDate> last;   ///< the last good day, of a limit that ends with a calendar day
+  QDateTime end;               ///< the first instant past
+  int days_left = 0;           ///< of a container that is frozen: days from thawing on
 };
 
 /// `length` from `start` in the zone, under `name`.

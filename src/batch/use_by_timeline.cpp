@@ -140,11 +140,14 @@ class Walk {
 
 }  // namespace
 
-Timeline read_timeline(const Question& question, problem::Errors& errors) {
-  std::vector<Event> events = question.timeline;
+std::vector<Event> by_time(std::vector<Event> events) {
   std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) { return a.at < b.at; });
+  return events;
+}
+
+Timeline read_timeline(const Question& question, problem::Errors& errors) {
   Walk walk(question, errors);
-  for (const Event& event : events) walk.step(event);
+  for (const Event& event : by_time(question.timeline)) walk.step(event);
   return walk.result();
 }
 

@@ -26,6 +26,9 @@ struct Timeline {
   bool frozen_now() const { return !freezings.empty() && !freezings.back().left; }
 };
 
+/// By their time; at equal times in the order given.
+std::vector<Event> by_time(std::vector<Event> events);
+
 /// Sorts the events and walks them; what cannot have happened is added to `errors`. Going from the freezer straight
 /// into an oven, hot holding or time control leaves it as thawing does.
 Timeline read_timeline(const Question& question, problem::Errors& errors);

@@ -117,6 +117,25 @@ TEST_CASE("the day of a second freezing counts in any kitchen", "[batch][use_by]
   CHECK(last_day(thawed(asked, "2027-01-10 08:00")) == day("2027-01-13"));
 }
 
+TEST_CASE("the day of freezing counts for what is made of food that was frozen before", "[batch][use_by]") {
+  Question asked = seven_days("2026-10-10 10:00");
+  asked.freezing_day = FreezingDay::Free;
+  asked.caps = {cap("salsa", "2026-10-16")};
+  asked.timeline = {event(Happening::Frozen, "2026-10-10 15:00"), event(Happening::Thawed, "2026-10-20 08:00")};
+  CHECK(last_day(asked) == day("2026-10-26"));
+  asked.caps.front().frozen_before = true;
+  CHECK(last_day(asked) == day("2026-10-25"));
+}
+
+TEST_CASE("the day of freezing counts for a thawed life: that freezing is a second one", "[batch][use_by]") {
+  Question asked = seven_days("2026-12-01 10:00");
+  asked.freezing_day = FreezingDay::Free;
+  asked.rules = {rule(State::Chilled, days(30)), rule(State::Thawed, days(3))};
+  asked.timeline = {event(Happening::Frozen, "2026-12-01 15:00"), event(Happening::Thawed, "2026-12-10 08:00"),
+                    event(Happening::Frozen, "2026-12-10 18:00")};
+  CHECK(last_day(thawed(asked, "2026-12-20 08:00")) == day("2026-12-21"));  // two of three days left
+}
+
 TEST_CASE("made and frozen on one day uses that day, or none", "[batch][use_by]") {
   Question asked = seven_days("2026-12-01 10:00");
   asked.timeline = {event(Happening::Frozen, "2026-12-01 15:00")};
@@ -284,7 +303,8 @@ TEST_CASE("a maker's date never moves with freezing", "[batch][use_by]") {
 TEST_CASE("food whose maker's date passed in the freezer is past when it is thawed", "[batch][use_by]") {
   Question asked = frozen_on_day_3(FreezingDay::Counts);
   asked.caps = {makers_date("2026-12-15")};
-  CHECK(last_day(thawed(asked, "2026-12-20 08:00")) == day("2026-12-15"));
+  CHECK(last_day(thawed(asked, "2026-12-15 08:00")) == day("2026-12-15"));
+  CHECK(refusal(thawed(asked, "2026-12-20 08:00")).contains(QStringLiteral("after its end, Tue 15 Dec 2026")));
 }
 
 TEST_CASE("freezing on the maker's last day is refused", "[batch][use_by]") {

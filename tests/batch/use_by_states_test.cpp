@@ -225,6 +225,69 @@ TEST_CASE("time control across the clocks going back is four elapsed hours", "[b
   CHECK(last_instant(asked) == at("2026-11-01 02:30"));
 }
 
+TEST_CASE("nothing but discarding happens to food after its end", "[batch][use_by][src:food-code-2022/3-501.18]") {
+  Question asked = seven_days("2026-10-01 10:00");
+  asked.rules.push_back(rule(State::Opened, days(3)));
+  asked.rules.push_back(rule(State::HotHeld, hours(4)));
+  asked.rules.push_back(rule(State::Finished, hours(2)));
+  for (const Happening what : {Happening::Opened, Happening::HotHeld, Happening::TimeControl, Happening::Finished,
+                               Happening::Packed, Happening::Reheated}) {
+    asked.timeline = {event(what, "2026-10-20 10:00", fahrenheit(what == Happening::TimeControl ? 40 : 165))};
+    CHECK(refusal(asked) ==
+          name(what) +
+              QStringLiteral(" at Tue 20 Oct 2026 10:00, after its end, Wed 7 Oct 2026: chilled, 7 days, day 1 is "
+                             "Thu 1 Oct 2026\n  discard it, or correct the time if it was written wrongly"));
+    asked.timeline.front().at = at("2026-10-07 23:59");
+    CHECK(refusal(asked) == QString());
+    asked.timeline.front().at = at("2026-10-08 00:00");
+    CHECK(refusal(asked) != QString());
+  }
+  asked.timeline = {event(Happening::Discarded, "2026-10-20 10:00")};
+  CHECK(refusal(asked) == QString());
+}
+
+TEST_CASE("the end that an event is measured against is the one then in force", "[batch][use_by]") {
+  Question asked = seven_days("2026-10-01 10:00");
+  asked.rules.push_back(rule(State::Opened, days(3)));
+  asked.timeline = {event(Happening::Frozen, "2026-10-02 10:00"), event(Happening::Thawed, "2026-10-20 10:00"),
+                    event(Happening::Opened, "2026-10-24 10:00")};
+  CHECK(last_day(asked) == day("2026-10-24"));  // five of seven days were left
+  asked.timeline.back().at = at("2026-10-25 10:00");
+  CHECK(refusal(asked).contains(QStringLiteral("opened at Sun 25 Oct 2026 10:00, after its end, Sat 24 Oct 2026")));
+  asked.timeline.back().at = at("2026-10-21 10:00");
+  asked.timeline.push_back(event(Happening::Reheated, "2026-10-24 10:00"));
+  CHECK(refusal(asked).contains(QStringLiteral("reheated at Sat 24 Oct 2026 10:00, after its end, Fri 23 Oct 2026")));
+}
+
+TEST_CASE("time control that is over cannot be followed by finishing", "[batch][use_by]") {
+  Question asked = time_control(fahrenheit(41));
+  asked.rules.push_back(rule(State::Finished, hours(8)));
+  asked.timeline.push_back(event(Happening::Finished, "2026-06-01 14:00"));
+  CHECK(
+      refusal(asked).contains(QStringLiteral("finished at Mon 1 Jun 2026 14:00, after its end, Mon 1 Jun 2026 14:00")));
+  asked.timeline.back().at = at("2026-06-01 13:59");
+  CHECK(last_instant(asked) == at("2026-06-01 14:00"));
+}
+
+TEST_CASE("a maker's date runs out in the freezer: no thawing after it", "[batch][use_by]") {
+  Question asked = seven_days("2026-06-01 08:00");
+  asked.caps = {makers_date("2026-06-10")};
+  asked.timeline = {event(Happening::Frozen, "2026-06-02 08:00"), event(Happening::Thawed, "2026-06-11 08:00")};
+  CHECK(
+      refusal(asked).contains(QStringLiteral("thawed at Thu 11 Jun 2026 08:00, after its end, Wed 10 Jun 2026: tuna")));
+  asked.timeline.back().at = at("2026-06-10 08:00");
+  CHECK(last_day(asked) == day("2026-06-10"));
+}
+
+TEST_CASE("a best before alone stops nothing", "[batch][use_by]") {
+  Question asked = question("2026-06-01 08:00", {rule(State::Ambient, months(1), book::EndKind::BestBefore)});
+  asked.tcs = false;
+  asked.timeline = {event(Happening::Opened, "2026-08-01 08:00")};
+  CHECK(last_day(asked) == day("2026-07-01"));
+  asked.rules.front().kind = book::EndKind::UseBy;
+  CHECK(refusal(asked).contains(QStringLiteral("after its end")));
+}
+
 TEST_CASE("a reduced-oxygen pack's limit runs from packing", "[batch][use_by][src:food-code-2022/3-502.12]") {
   Rule pack = rule(State::Chilled, days(7));
   pack.name = QStringLiteral("reduced oxygen pack");
