@@ -52,7 +52,7 @@ struct Batch {
   std::vector<UseBy> use_bys;
   book::Declared declared;  ///< of what really went in
   book::Readiness readiness = book::Readiness::Unknown;
-  bool previously_frozen = false;  ///< it or an input was
+  bool previously_frozen = false;  ///< an input was, or all of its containers were
   Cooling cooling;
   std::vector<Difference> differences;
   std::shared_ptr<const std::vector<Part>> parts;  ///< what really went in, in the order of the formula

@@ -116,7 +116,7 @@ bool add_use_by(Making& making, const Question& question) {
   for (const QString& warning : answer->warnings)
     if (std::find(making.batch.warnings.begin(), making.batch.warnings.end(), warning) == making.batch.warnings.end())
       making.batch.warnings.push_back(warning);
-  making.batch.previously_frozen = making.batch.previously_frozen || answer->previously_frozen;
+  answer->previously_frozen = answer->previously_frozen || making.batch.previously_frozen;
   making.batch.use_bys.push_back(std::move(*answer));
   making.questions.push_back(question);
   return true;
@@ -167,6 +167,9 @@ void date(Making& making, const Run& run, const std::vector<Rule>& rules, const 
     container.use_by = static_cast<int>(making.batch.use_bys.size()) - 1;
     known.insert({{events, packed}, container.use_by});
   }
+  const std::vector<UseBy>& all = making.batch.use_bys;
+  const bool shared = std::all_of(all.begin(), all.end(), [](const UseBy& use_by) { return use_by.previously_frozen; });
+  making.batch.previously_frozen = making.batch.previously_frozen || (shared && !all.empty());
 }
 
 }  // namespace lardiner::batch
