@@ -52,6 +52,17 @@ void sync_folder(const QString& path) {
   ::close(handle);
 }
 
+// A disk that fills up takes a part first: only the next write tells why.
+bool write_all(QSaveFile& file, const QByteArray& bytes) {
+  qsizetype done = 0;
+  while (done < bytes.size()) {
+    const qint64 written = file.write(bytes.constData() + done, bytes.size() - done);
+    if (written <= 0) return false;
+    done += written;
+  }
+  return true;
+}
+
 bool holds_only_pdfs(const QString& folder) {
   const auto all = QDir(folder).entryInfoList(QDir::AllEntries | QDir::Hidden | QDir::System | QDir::NoDotAndDotDot);
   return std::all_of(all.begin(), all.end(), [](const QFileInfo& entry) {
@@ -123,11 +134,10 @@ problem::ExpectedAll<std::vector<book::SourceFile>> read_toml_files(const QStrin
 problem::Expected<qsizetype> write_file(const QString& path, const QByteArray& bytes) {
   QSaveFile file(path);
   // Flushed first: QSaveFile loses the reason for a failure at its commit.
-  const bool whole = file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.flush();
+  const bool whole = file.open(QIODevice::WriteOnly) && write_all(file, bytes) && file.flush();
   const QString reason = file.errorString();
   if (!whole || !file.commit())
-    return tl::unexpected(machine(path, QStringLiteral("the file could not be written; nothing was"),
-                                  whole ? qt_error_string() : reason));
+    return tl::unexpected(machine(path, QStringLiteral("the file could not be written; nothing was"), reason));
   return bytes.size();
 }
 
@@ -147,10 +157,12 @@ problem::Expected<NewFolder> NewFolder::beside(const QString& path, Shape shape,
   if (const auto error = taken(place, path, shape, replace)) return tl::unexpected(*error);
   // The draft must lie on the same disk: in the nearest folder that is there already. Those between are made at the
   // end.
-  QDir above(place.absolutePath());
-  while (!above.exists() && above.cdUp()) {
-  }
-  QTemporaryDir draft(above.absolutePath() + QStringLiteral("/.") + place.fileName() + QStringLiteral(".XXXXXX"));
+  QFileInfo above(place.absolutePath());
+  while (!above.exists() && !above.isRoot()) above = QFileInfo(above.absolutePath());
+  if (!above.isDir())
+    return tl::unexpected(machine(path, QStringLiteral("the folder above it cannot be made"),
+                                  QStringLiteral("a file stands in its place")));
+  QTemporaryDir draft(above.absoluteFilePath() + QStringLiteral("/.") + place.fileName() + QStringLiteral(".XXXXXX"));
   if (!draft.isValid())
     return tl::unexpected(machine(path, QStringLiteral("no folder can be made beside it"), draft.errorString()));
   draft.setAutoRemove(false);

@@ -49,7 +49,7 @@ constexpr Row kRows[] = {
     {"frozen_on", 1},
     // Frozen
     {"days_left_after_thawing", 1},
-    {"day_left_after_thawing", 0},
+    {"day_left_after_thawing", 1},
     {"never_past", 1},
     {"best_before_frozen", 1},
     {"thawed_blank", 1},

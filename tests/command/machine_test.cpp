@@ -35,7 +35,7 @@ TEST_CASE("a place that cannot be written exits with 4 and says which", "[comman
   CHECK(file.status == 4);
   CHECK(file.out == "");
   CHECK(file.err ==
-        "records.csv/labels: the folder above it cannot be made (mkdir)\n"
+        "records.csv/labels: the folder above it cannot be made (a file stands in its place)\n"
         "  see that the disk has room and that the folder may be written\n");
   const Ran kernel = kitchen.labels({"records.csv", "--out", "/proc/labels"});
   CHECK(kernel.status == 4);
