@@ -24,7 +24,8 @@ constexpr double kAccent = 0.89;
 constexpr double kAbove = 0.22;
 // What stands beside a name is set smaller than it.
 constexpr double kBeside = 0.72;
-// A frozen container's date may be smaller than its block says to stay on one line, but not smaller than this (points).
+// A frozen container's date may be smaller than its block says, to stay on one line or where room is short, but not
+// smaller than this (points).
 constexpr double kLeastFrozenDate = 9;
 
 class Stack {
@@ -142,7 +143,9 @@ class Stack {
     const Block& block = ground_.label.blocks[index];
     const BlockText& text = ground_.text.blocks[index];
     if (text.empty()) return;
-    const Points size = sized(block.sizes, block.weight);
+    Sizes sizes = block.sizes;
+    if (block.band && ground_.run.frozen) sizes.least = std::min(sizes.least, Points{kLeastFrozenDate});
+    const Points size = sized(sizes, block.weight);
     if (block.band && !ground_.run.frozen) {
       place_band(text.facts, size, block.sizes.least);
       return;

@@ -110,6 +110,25 @@ TEST_CASE("only the steps that apply to the container's state are told", "[facts
   CHECK(words_of(run_of(batch), FactId::Finishing) == oven);
 }
 
+TEST_CASE("what is hot, finished or on time control is not cooked again, and no step is missed", "[facts][finishing]") {
+  for (const auto what : {batch::Happening::HotHeld, batch::Happening::Finished, batch::Happening::TimeControl}) {
+    batch::Batch batch = parcels();
+    batch.readiness = book::Readiness::CookedReadyToEat;
+    batch.use_bys = {until_time(at(2026, 11, 25, 18))};
+    happens(batch, what, at(2026, 11, 25, 14));
+    CHECK_FALSE(says(run_of(batch), FactId::Finishing));
+    CHECK(says(run_of(batch), FactId::KeepAt) == (what == batch::Happening::HotHeld));
+  }
+}
+
+TEST_CASE("food to be finished without a step for its state is refused", "[facts][finishing][refused]") {
+  book::Book book = kitchen();
+  book.products[static_cast<size_t>(book.product_index["parcel"])].finishing.erase(
+      book.products[static_cast<size_t>(book.product_index["parcel"])].finishing.begin());
+  CHECK(without_place(refused(parcels(), book))
+            .startsWith("product \"parcel\" has no finishing step for a container in this state\n"));
+}
+
 TEST_CASE("what is cooked already is reheated, what is raw is cooked", "[facts][finishing]") {
   batch::Batch batch = parcels();
   batch.readiness = book::Readiness::CookedReadyToEat;
@@ -178,7 +197,9 @@ TEST_CASE("a text that is not written in a language of the label is refused, nev
   batch::Batch batch = two_languages();
   batch.record.site = QStringLiteral("windsor");
   CHECK(refused(batch, bilingual_kitchen()) ==
-        "site \"windsor\" has no text in \"es\", a language of its label\n"
+        "places.toml:16:1: site \"windsor\" has no text in \"es\", a language of its label\n"
+        "  [[site]]\n"
+        "  ^^^^^^^^\n"
         "  write it as { en = \"…\", es = \"…\" }, or take \"es\" out of the container's languages\n");
 }
 

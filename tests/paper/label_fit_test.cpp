@@ -58,7 +58,7 @@ facts::Fact& fact(facts::LabelRun& run, FactId id) {
 
 TEST_CASE("a wider or a higher medium never refuses what fitted on a smaller one", "[paper][label][property]") {
   Chance chance(11);
-  for (int round = 0; round < 60; ++round) {
+  for (int round = 0; round < 35; ++round) {
     const facts::LabelRun run = chance.run(kPurposes[round % 3], round % 7 == 6);
     const int height = 3000 + chance.below(8000);
     bool fitted = false;

@@ -233,7 +233,7 @@ TEST_CASE("whatever a label must say, on any medium, it is whole, legible, in or
   Chance chance(20261125);
   std::map<QString, int> fitted;
   QStringList all;
-  for (int round = 0; round < 210; ++round) {
+  for (int round = 0; round < 105; ++round) {
     const facts::LabelRun run = chance_run(chance, round);
     std::vector<std::pair<int, int>> sizes = kSizes;
     sizes.emplace_back(4000 + chance.below(12000), 2000 + chance.below(6000));
@@ -267,4 +267,32 @@ TEST_CASE("whatever a label must say, on any medium, it is whole, legible, in or
     CHECK(count > 5);
   }
   CHECK(fitted.size() == 6);
+}
+
+TEST_CASE("the checks above find a text that is dropped, moved, shrunk or out of order", "[paper][label]") {
+  Chance chance(17);
+  facts::LabelRun run = chance.run(book::Purpose::Finisher, false);
+  while (run.frozen || run.facts.front().paragraphs.size() > 1) run = chance.run(book::Purpose::Finisher, false);
+  const book::Media on = medium(10160, 15240);
+  const LabelLayout layout = laid_out(run, on).value();
+  const auto faults = [&](auto&& spoil) {
+    LabelLayout spoilt = layout;
+    spoil(spoilt);
+    return faults_of(Label(run, template_of(run), on, spoilt, run.containers.front()));
+  };
+  CHECK(faults([](LabelLayout&) {}).isEmpty());
+  for (size_t i = 0; i < layout.shared.texts.size(); ++i) {
+    CAPTURE(layout.shared.texts[i].text);
+    CHECK(faults([&](LabelLayout& l) {
+            l.shared.texts.erase(l.shared.texts.begin() + static_cast<long>(i));
+          }).contains("dropped: "));
+    CHECK(faults([&](LabelLayout& l) { l.shared.texts[i].size = Points{3}; }).contains("too small"));
+  }
+  CHECK(faults([](LabelLayout& l) { l.shared.texts[0].baseline = l.shared.texts[1].baseline; }).contains("overlap"));
+  CHECK(faults([](LabelLayout& l) { l.shared.texts[0].x = FineDots{0}; }).contains("outside the margin"));
+  // The first text is the lot in the foot, the second the name.
+  CHECK(faults([](LabelLayout& l) { l.shared.texts[1].size = Points{11.5}; }).contains("pt beside one of"));
+  CHECK(faults([](LabelLayout& l) { l.code->bottom -= Dots{200}; }).contains("quiet zone"));
+  CHECK(faults([](LabelLayout& l) { l.shared.boxes[0].height = Dots{8}; }).contains("darker than the band"));
+  CHECK(faults([](LabelLayout& l) { l.shared.boxes.clear(); }).contains("without a band"));
 }
