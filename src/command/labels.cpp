@@ -28,7 +28,7 @@ bool is_machine(const Errors& errors) { return exit_status(errors) == kMachineFa
 
 problem::ExpectedAll<int> add_batch(Work& work, const batch::Batch& batch) {
   const auto runs =
-      facts::label_runs(work.book, batch, work.languages, {work.wish.hold_labels, false, work.wish.media});
+      facts::label_runs(work.book, batch, work.languages, {work.wish.hold_labels, work.wish.media});
   if (!runs) return tl::unexpected(runs.error());
   return work.job.add(*runs);
 }

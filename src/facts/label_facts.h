@@ -90,7 +90,6 @@ struct LabelRun {
 
 struct LabelWish {
   bool hold_labels = false;  ///< refused batches get HOLD labels
-  bool reprint = false;
   QString media;  ///< instead of the containers' own; empty: theirs
 };
 

@@ -51,8 +51,10 @@ QString keep_at(const Scene& scene) {
   }
 }
 
-bool is_reduced_oxygen(const Scene& scene) {
-  return scene.product() && scene.group && scene.state != book::State::Frozen &&
+// Chilled: frozen, hot-held and later states have a keep-at, or a time, of their own.
+bool is_chilled_pack(const Scene& scene) {
+  const bool chilled = scene.state == book::State::Chilled || scene.state == book::State::Thawed;
+  return chilled && scene.product() && scene.group &&
          scene.product()->reduced_oxygen(scene.group->kind, scene.group->holds);
 }
 
@@ -60,8 +62,10 @@ bool is_reduced_oxygen(const Scene& scene) {
 void add_reduced_oxygen(const Scene& scene, std::vector<Fact>& facts) {
   const QString keep = scene.sentence("rop_keep_cold", {both_scales(scene, scene.book.rules.cold_holding)});
   Fact fact{FactId::ReducedOxygen, strong(keep)};
-  if (scene.use_by && scene.use_by->form == batch::UseBy::Form::Date)
-    fact.paragraphs.push_back({Run{scene.sentence("rop_discard", {scene.words.date(scene.use_by->date)}), false}});
+  const QString end = scene.use_by->form == batch::UseBy::Form::Date
+                          ? scene.words.date(scene.use_by->date)
+                          : scene.words.date_time(scene.use_by->end.toTimeZone(scene.book.kitchen.zone));
+  fact.paragraphs.push_back({Run{scene.sentence("rop_discard", {end}), false}});
   facts.push_back(fact);
 }
 
@@ -101,7 +105,7 @@ void add_name_facts(const Scene& scene, std::vector<Fact>& facts) {
 void add_storage_facts(const Scene& scene, std::vector<Fact>& facts) {
   add_readiness(scene, facts);
   add_net(scene, facts);
-  if (is_reduced_oxygen(scene))
+  if (is_chilled_pack(scene))
     add_reduced_oxygen(scene, facts);
   else
     facts.push_back({FactId::KeepAt, plain(keep_at(scene))});
