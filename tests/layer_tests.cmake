@@ -14,7 +14,6 @@ function(layer_tests layer)
   target_include_directories(test_${layer} PRIVATE ${CMAKE_CURRENT_SOURCE_DIR}/support)
   target_compile_definitions(test_${layer} PRIVATE LARDINER_SOURCE_DIR="${CMAKE_SOURCE_DIR}"
     LARDINER_OPEN_DATA="${CMAKE_SOURCE_DIR}/../shared/data")
-  target_precompile_headers(test_${layer} REUSE_FROM catch_main)
   lardiner_compile(test_${layer})
   add_test(NAME ${layer} COMMAND test_${layer})
 endfunction()
