@@ -70,8 +70,9 @@ Options options_of(const Words& words) {
 
 int main(int argc, char** argv) {
   const QCoreApplication application(argc, argv);
-  std::setlocale(LC_NUMERIC,
-                 "C");  // QCoreApplication took the system's: CLI11 and printf would then read and write 1,5
+  // QCoreApplication took the system's: CLI11 and printf would then write 1,5, and reasons would come in two languages.
+  std::setlocale(LC_NUMERIC, "C");
+  std::setlocale(LC_MESSAGES, "C");
 
   Words words;
   CLI::App app("Labels with use-by dates, allergens and codes for a commissary kitchen's batches.", "lardiner");
