@@ -119,13 +119,43 @@ TEST_CASE("a folder that is named by a link is replaced as well, and no draft is
   CHECK(kitchen.folder.entries() == QStringList{"kitchen", "labels", "real", "records.csv"});
 }
 
-TEST_CASE("labels for the current folder are found there, or it is refused as the place for them",
-          "[command][usage][src:practice]") {
+TEST_CASE("the folder that one is in is refused as the place for labels", "[command][usage][src:practice]") {
   const SmallKitchen kitchen;
-  const Ran ran = kitchen.folder.run(
-      "sh", {"-c", "mkdir out && cd out && '" LARDINER_PROGRAM
-                   "' --kitchen ../kitchen --at 2026-11-25T18:00 labels ../records.csv --out . >../report && ls"});
-  CHECK((ran.status != 0 || ran.out == "lid.pdf\n"));
+  const Ran ran = kitchen.folder.run("sh", {"-c", "mkdir out && cd out && '" LARDINER_PROGRAM
+                                                  "' --kitchen ../kitchen --at 2026-11-25T18:00 labels ../records.csv "
+                                                  "--out . --replace"});
+  CHECK(ran.status == 1);
+  CHECK(ran.err ==
+        ".: this is the folder that you are in, or one above it\n"
+        "  name a new folder in it\n");
+  CHECK(kitchen.folder.entries("out").isEmpty());
+}
+
+TEST_CASE("--replace takes the place of earlier labels only: a kitchen book stays", "[command][usage][src:practice]") {
+  const SmallKitchen kitchen;
+  const QStringList book = kitchen.folder.entries("kitchen");
+  const Ran ran = kitchen.labels({"records.csv", "--out", "kitchen", "--replace"});
+  CHECK(ran.status == 1);
+  CHECK(ran.err ==
+        "kitchen: this folder holds other things than PDFs, which would be lost\n"
+        "  name a new folder, or take the other things out of it\n");
+  CHECK(kitchen.folder.entries("kitchen") == book);
+  CHECK(kitchen.as_it_was());
+}
+
+TEST_CASE("a file is not replaced by a folder, nor a folder by a file", "[command][usage][src:practice]") {
+  const SmallKitchen kitchen;
+  const Ran over_file = kitchen.labels({"records.csv", "--out", "records.csv", "--replace"});
+  CHECK(over_file.status == 1);
+  CHECK(over_file.err ==
+        "records.csv: this is a file, and the labels need a folder\n"
+        "  name another folder\n");
+  REQUIRE(kitchen.folder.run("mkdir", {"day.pdf"}).status == 0);
+  const Ran over_folder = kitchen.labels({"records.csv", "--out", "day.pdf", "--replace"});
+  CHECK(over_folder.status == 1);
+  CHECK(over_folder.err ==
+        "day.pdf: this is a folder, and one PDF was asked for\n"
+        "  name another file\n");
 }
 
 TEST_CASE("more than 4000 labels on a medium become numbered files", "[command][labels][many][src:practice]") {
