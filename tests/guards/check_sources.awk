@@ -1,7 +1,6 @@
-# Holds the tags [src:key/section] of the tests against the lists of sources, which are read too: SOURCES.md and SOURCES.part.
+# Holds the tags [src:key/section] of the tests against the list of sources, SOURCES.md, which is read too.
 
 FILENAME ~ /SOURCES\.md$/ { if (/^[ \t]*\|/) read_source($0); next }
-FILENAME ~ /SOURCES[^/]*\.part$/ { if (/\|/) read_source($0); next }
 { read_tags($0) }
 
 END {
@@ -16,8 +15,7 @@ function here() { return FILENAME ":" FNR }
 
 function trimmed(text) { gsub(/^[ \t]+|[ \t]+$/, "", text); return text }
 
-# key | full citation | status; in SOURCES.md as the row of a table, in a layer's SOURCES.part (not merged yet) without the
-# outer bars, where a key may stand in several lists.
+# | key | full citation | status |, a row of a table.
 function read_source(line,    column, key) {
   sub(/^[ \t]*\|/, "", line)
   sub(/\|[ \t]*$/, "", line)
@@ -26,7 +24,7 @@ function read_source(line,    column, key) {
   key = trimmed(column[1])
   if (key == "key") return
   if (key !~ /^[a-z0-9][a-z0-9.-]*$/) complain(here(), "\"" key "\" is no key: small letters, digits, hyphens, full stops")
-  if (key in listed && FILENAME !~ /part$/) complain(here(), "\"" key "\" is listed already at " listed[key])
+  if (key in listed) complain(here(), "\"" key "\" is listed already at " listed[key])
   else listed[key] = here()
   if (trimmed(column[2]) == "") complain(here(), "\"" key "\" has no citation")
   if (trimmed(column[3]) !~ /^(text read|from memory|common practice|computed)/)

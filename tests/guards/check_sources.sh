@@ -6,8 +6,7 @@ rules=$(dirname "$0")/check_sources.awk
 found=$(mktemp)
 trap 'rm -f "$found"' EXIT
 status=0
-find "$tests" -path "$tests/guards" -prune -o -type f \
-  \( -name '*.cpp' -o -name '*.h' -o -name SOURCES.md -o -name 'SOURCES*.part' \) -print |
+find "$tests" -path "$tests/guards" -prune -o -type f \( -name '*.cpp' -o -name '*.h' -o -name SOURCES.md \) -print |
   LC_ALL=C sort | xargs awk -f "$rules" >"$found" || status=1
 LC_ALL=C sort -t: -k1,1 -k2,2n "$found"
 exit "$status"
