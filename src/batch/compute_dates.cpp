@@ -32,17 +32,6 @@ void add_limit(std::vector<Rule>& rules, Rule limit) {
   if (!there) rules.push_back(std::move(limit));
 }
 
-// Containers of one kind in several sizes may be packed differently: the stricter package counts for a size unknown to
-// the book.
-bool reduced_oxygen(const book::Product* product, const ContainerGroup& group) {
-  if (!product) return false;
-  const book::ContainerSpec* spec = product->container(group.kind, group.holds);
-  if (spec && spec->holds == group.holds) return spec->package == book::Package::ReducedOxygen;
-  return std::any_of(product->containers.begin(), product->containers.end(), [&](const book::ContainerSpec& other) {
-    return other.kind == group.kind && other.package == book::Package::ReducedOxygen;
-  });
-}
-
 void add_reduced_oxygen(std::vector<Rule>& rules, const Making& making, const std::vector<const Event*>& events,
                         const book::RuleSet& rule_set) {
   std::optional<QDateTime> first;
@@ -150,7 +139,7 @@ void date(Making& making, const Run& run, const std::vector<Rule>& rules, const 
   for (Container& container : making.batch.containers) {
     const ContainerGroup& group = making.batch.record.containers[static_cast<size_t>(container.group)];
     const std::vector<const Event*> events = events_of(making.batch.record, container.number);
-    const bool packed = making.tcs() && reduced_oxygen(making.product, group);
+    const bool packed = making.tcs() && making.product && making.product->reduced_oxygen(group.kind, group.holds);
     const auto found = known.find({events, packed});
     container.discarded =
         std::any_of(events.begin(), events.end(), [](const Event* e) { return e->what == Happening::Discarded; });

@@ -1,14 +1,11 @@
 // Records that are refused when they are computed: each with its whole text and place.
-#include "compute_kitchen.h"
+#include "refused_records.h"
 
 using namespace lardiner;
 using namespace lardiner::batch;
 using namespace lardiner::batch::day;
 
 namespace {
-
-// The text after the line break that opens it.
-QString told(const char* text) { return QString::fromUtf8(text).sliced(1); }
 
 QString first(const char* lines) { return refused(lines, 0); }
 QString second(const char* lines) { return refused(lines, 1); }

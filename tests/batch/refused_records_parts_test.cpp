@@ -1,22 +1,9 @@
 // Readings, events and further rows that cannot be read: each with its whole text and place.
-#include "compute_kitchen.h"
+#include "refused_records.h"
 
 using namespace lardiner;
 using namespace lardiner::batch;
 using namespace lardiner::batch::day;
-
-namespace {
-
-// The text after the line break that opens it.
-QString told(const char* text) { return QString::fromUtf8(text).sliced(1); }
-
-QString csv(const char* text) {
-  const Records records = read_csv(text);
-  CHECK(records.records.size() < 2);
-  return problem::text(records.errors);
-}
-
-}  // namespace
 
 TEST_CASE("refused: a cook reading before the making began", "[batch][refused_records]") {
   CHECK(csv(R"~(row,product,number,quantity,made_at,containers,item,supplier_item,lot,use_by,best_before,opened,frozen,thawed,instead_of,agreed_by,at,core,held,what,temperature

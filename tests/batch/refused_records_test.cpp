@@ -1,22 +1,9 @@
 // Records that cannot be read: each with its whole text and place.
-#include "compute_kitchen.h"
+#include "refused_records.h"
 
 using namespace lardiner;
 using namespace lardiner::batch;
 using namespace lardiner::batch::day;
-
-namespace {
-
-// The text after the line break that opens it.
-QString told(const char* text) { return QString::fromUtf8(text).sliced(1); }
-
-QString csv(const char* text) {
-  const Records records = read_csv(text);
-  CHECK(records.records.size() < 2);
-  return problem::text(records.errors);
-}
-
-}  // namespace
 
 TEST_CASE("refused: a product that the book does not have, with the nearest", "[batch][refused_records]") {
   CHECK(csv(R"~(product,number,quantity,made_at,containers

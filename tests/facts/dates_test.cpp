@@ -155,6 +155,40 @@ TEST_CASE("a reduced-oxygen pack carries its own sentences instead of how to kee
   CHECK_FALSE(says(run_of(butter()), FactId::ReducedOxygen));
 }
 
+TEST_CASE("a reduced-oxygen pack of a size that the book does not list carries its sentences too",
+          "[facts][dates][src:food-code-2022/3-502.12]") {
+  const batch::Batch small =
+      batch_of(QStringLiteral("wrapped-butter"), QStringLiteral("bag"), amount(1000, measure::Unit::Gram));
+  CHECK(says(run_of(small), FactId::ReducedOxygen));
+  batch::Batch hot = small;
+  happens(hot, batch::Happening::HotHeld, at(2026, 11, 25, 16));
+  CHECK_FALSE(says(run_of(hot), FactId::ReducedOxygen));
+  CHECK(words_of(run_of(hot), FactId::KeepAt) == "Keep at 57 °C (135 °F) or above");
+}
+
+TEST_CASE("food kept chilled without need says how cold to keep it, and shelf-stable food does not", "[facts][dates]") {
+  book::Book book = kitchen();
+  book::Product& product = book.products[static_cast<size_t>(book.product_index.value(QStringLiteral("lime-butter")))];
+  product.tcs.is = book::TcsStatement::Is::No;
+  CHECK(words_of(run_of(butter(), book), FactId::KeepAt) == "Keep at 5 °C (41 °F) or below");
+  for (book::ContainerSpec& container : product.containers) container.kept = book::State::Ambient;
+  CHECK(words_of(run_of(butter(), book), FactId::KeepAt) == "Keep cool and dry");
+}
+
+TEST_CASE("a finisher's container that is held hot or finished needs no finishing step", "[facts][dates]") {
+  batch::Batch hot = parcels();
+  happens(hot, batch::Happening::HotHeld, at(2026, 11, 25, 16));
+  CHECK_FALSE(says(run_of(hot), FactId::Finishing));
+  batch::Batch thawed_in_the_oven = parcels();
+  happens(thawed_in_the_oven, batch::Happening::Frozen, at(2026, 11, 25, 12));
+  CHECK(run_of(thawed_in_the_oven).frozen);
+  happens(thawed_in_the_oven, batch::Happening::Finished, at(2026, 11, 25, 16));
+  const LabelRun finished = run_of(thawed_in_the_oven);
+  CHECK_FALSE(finished.frozen);
+  CHECK_FALSE(says(finished, FactId::Finishing));
+  CHECK_FALSE(says(finished, FactId::KeepAt));
+}
+
 TEST_CASE("hot food says how hot to keep it, and asks for a medium that bears it", "[facts][dates]") {
   batch::Batch batch = butter_until(until_time(at(2026, 11, 25, 20)));
   happens(batch, batch::Happening::HotHeld, at(2026, 11, 25, 16));
