@@ -162,7 +162,8 @@ problem::Expected<NewFolder> NewFolder::beside(const QString& path, Shape shape,
   if (!above.isDir())
     return tl::unexpected(machine(path, QStringLiteral("the folder above it cannot be made"),
                                   QStringLiteral("a file stands in its place")));
-  QTemporaryDir draft(above.absoluteFilePath() + QStringLiteral("/.") + place.fileName() + QStringLiteral(".XXXXXX"));
+  QTemporaryDir draft(above.absoluteFilePath() + QStringLiteral("/.") + place.fileName() +
+                      u'.');  // Qt adds six letters
   if (!draft.isValid())
     return tl::unexpected(machine(path, QStringLiteral("no folder can be made beside it"), draft.errorString()));
   draft.setAutoRemove(false);

@@ -62,7 +62,7 @@ class Faces {
   const Face& operator[](Weight weight) const { return faces_[static_cast<std::size_t>(weight)]; }
 
   /// The text as it will be printed: composed (Unicode NFC). Refused with NoGlyph, naming the first such character as
-  /// U+XXXX and its place in the text: a character that one of the faces lacks, a combining mark that does not compose,
+  /// U+0041 and its place in the text: a character that one of the faces lacks, a combining mark that does not compose,
   /// a script that needs shaping or runs from right to left (there is no shaping here). REQUIRES of everything below
   /// and of all that is drawn: text that came through here.
   problem::Expected<QString> printable(const QString& text) const;
