@@ -124,7 +124,7 @@ problem::ExpectedAll<int> LabelJob::draw(const facts::LabelRun& run, const paper
       if (!matrix) return tl::unexpected(Errors{matrix.error()});
       code = image(*matrix);
     }
-    document.writer.add_page(form, paper::own_drawing(layout, container, code));
+    document.writer.add_page(form, paper::own_drawing(layout, container, code, faces_));
     if (++document.labels < kMostLabels) continue;
     const auto ended = end_file(document);
     if (!ended) return tl::unexpected(Errors{ended.error()});

@@ -41,9 +41,9 @@ struct Code {
   CodeImage image;
 };
 
-/// A text in one line, from the page's top left to the start of its baseline.
+/// A text in one line and one face, from the page's top left to the start of its baseline.
 struct TextRun {
-  Weight weight = Weight::Regular;
+  FaceId face = FaceId::AtkinsonRegular;
   Points size;
   FineDots x;
   FineDots baseline;

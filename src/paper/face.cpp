@@ -1,7 +1,8 @@
-// The shipped faces: looking glyphs up and adding widths.
+// The shipped faces: reading them when needed, looking glyphs up and adding widths.
 #include "paper/face.h"
 
 #include <algorithm>
+#include <mutex>
 
 #include "paper/face_reader.h"
 
@@ -9,9 +10,15 @@ namespace lardiner::paper {
 
 namespace {
 
-constexpr std::array kFileOf = {"AtkinsonHyperlegibleNext-Regular.ttf", "AtkinsonHyperlegibleNext-Bold.ttf",
-                                "AtkinsonHyperlegibleNext-ExtraBold.ttf"};
-static_assert(kFileOf.size() == kWeights.size());
+constexpr std::array kFileOf = {"AtkinsonHyperlegibleNext-Regular.ttf",
+                                "AtkinsonHyperlegibleNext-Bold.ttf",
+                                "AtkinsonHyperlegibleNext-ExtraBold.ttf",
+                                "NotoSans-Regular.ttf",
+                                "NotoSans-Bold.ttf",
+                                "NotoSans-ExtraBold.ttf",
+                                "NotoSansSC-Regular.ttf",
+                                "NotoSansSC-Bold.ttf"};
+static_assert(kFileOf.size() == kFaces.size());
 
 }  // namespace
 
@@ -44,18 +51,55 @@ std::vector<char32_t> Face::characters() const {
   return all;
 }
 
+// The faces, each family read at most once.
+struct Faces::Shelf {
+  explicit Shelf(const QString& from) : folder(from) {}
+
+  // Reads the family at the first call; all later ones find it there, on any thread.
+  const std::optional<problem::Error>& read(Family family) {
+    const auto place = static_cast<std::size_t>(family);
+    std::call_once(once[place], [&] {
+      for (FaceId id : kFaces) {
+        if (family_of(id) != family || faults[place]) continue;
+        problem::Expected<Face> face = FaceReader::read(folder + u'/' + QLatin1String(kFileOf[index(id)]));
+        if (face)
+          faces[index(id)] = std::move(*face);
+        else
+          faults[place] = face.error();
+      }
+    });
+    return faults[place];
+  }
+
+  QString folder;
+  std::array<Face, kFaces.size()> faces;
+  std::array<std::once_flag, kFamilies.size()> once;
+  std::array<std::optional<problem::Error>, kFamilies.size()> faults;
+};
+
 problem::Expected<Faces> Faces::load(const QString& folder) {
   Faces faces;
-  for (std::size_t n = 0; n < kFileOf.size(); ++n) {
-    problem::Expected<Face> face = FaceReader::read(folder + u'/' + QLatin1String(kFileOf[n]));
-    if (!face) return tl::unexpected(face.error());
-    faces.faces_[n] = std::move(*face);
-  }
+  faces.shelf_ = std::make_shared<Shelf>(folder);
+  if (const auto& fault = faces.shelf_->read(Family::Atkinson)) return tl::unexpected(*fault);
   return faces;
 }
 
-FineDots Faces::width(QStringView text, Weight weight, Points size, Resolution resolution) const {
-  const Face& face = (*this)[weight];
+const std::optional<problem::Error>& Faces::fault(Family family) const { return shelf_->read(family); }
+
+const Face& Faces::operator[](FaceId face) const {
+  if (face > FaceId::AtkinsonExtraBold) shelf_->read(family_of(face));  // the Latin family was read by `load`
+  return shelf_->faces[index(face)];
+}
+
+bool Faces::has(Family family, char32_t character) const {
+  if (family != Family::Atkinson && shelf_->read(family)) return false;
+  return std::all_of(kWeights.begin(), kWeights.end(), [&](Weight weight) {
+    return shelf_->faces[index(face_of(family, weight))].glyph(character) != nullptr;
+  });
+}
+
+FineDots Faces::width(QStringView text, FaceId id, Points size, Resolution resolution) const {
+  const Face& face = (*this)[id];
   int units = 0;
   for (QChar c : text) {
     const Glyph* glyph = is_invisible(c.unicode()) ? nullptr : face.glyph(c.unicode());

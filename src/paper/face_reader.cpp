@@ -81,7 +81,6 @@ problem::Expected<Face> FaceReader::read(const QString& file) {
   Face face;
   face.file = file;
   face.postscript_name = FT_Get_Postscript_Name(raw_face);
-  face.block_of_.fill(Face::kNoBlock);
   read_heights(raw_face, face);
   if (face.x_height <= 0 || face.cap_height <= 0)
     return tl::unexpected(unusable(file, QStringLiteral("does not state its x-height and cap height")));

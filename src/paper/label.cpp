@@ -147,11 +147,12 @@ const book::Media* smallest_that_fits(const facts::LabelRun& run, const LabelTem
 }
 
 Drawing own_drawing(const LabelLayout& layout, const facts::ContainerFacts& container,
-                    const std::optional<CodeImage>& code) {
+                    const std::optional<CodeImage>& code, const Faces& faces) {
   Drawing out;
   for (const Varying& varying : layout.varying) {
-    out.texts.push_back(varying.run);
-    out.texts.back().text = varying.fact == facts::FactId::Serial ? container.serial : container.container_of;
+    OneLine line = varying.line;
+    line.text = varying.fact == facts::FactId::Serial ? container.serial : container.container_of;
+    add_runs(out.texts, faces, line, layout.size.resolution);
   }
   if (layout.code && code) {
     const Dots side = layout.code->module * code->modules;

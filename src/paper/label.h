@@ -9,6 +9,7 @@
 #include "facts/label_facts.h"
 #include "paper/drawing.h"
 #include "paper/face.h"
+#include "paper/one_line.h"
 #include "paper/template.h"
 #include "problem/error.h"
 
@@ -17,7 +18,7 @@ namespace lardiner::paper {
 /// A text whose words differ from label to label; it is drawn at this place with the container's own.
 struct Varying {
   facts::FactId fact = facts::FactId::Serial;
-  TextRun run;
+  OneLine line;
 };
 
 /// Where each label's code stands: its bottom right corner, so that codes of any size keep their quiet zone to the
@@ -50,6 +51,6 @@ const book::Media* smallest_that_fits(const facts::LabelRun& run, const LabelTem
 
 /// What one container's label adds to the shared drawing. `code` is absent where the run has none.
 Drawing own_drawing(const LabelLayout& layout, const facts::ContainerFacts& container,
-                    const std::optional<CodeImage>& code);
+                    const std::optional<CodeImage>& code, const Faces& faces);
 
 }  // namespace lardiner::paper

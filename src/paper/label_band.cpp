@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "paper/one_line.h"
+
 namespace lardiner::paper {
 
 namespace {
@@ -14,6 +16,7 @@ using facts::FactId;
 constexpr double kSmall = 0.52;  // caption and year
 constexpr double kAir = 0.24;    // above and below the capitals
 constexpr double kBetweenLines = 0.26;
+constexpr double kHair = 0.04;        // of a small text: the least between ink and ink
 constexpr double kMostGrowth = 1.45;  // of a date that has a line of its own, to fill it
 constexpr double kLeastSmall = 8;     // points: white on black needs weight
 
@@ -53,24 +56,35 @@ class BandMaker {
 
  private:
   double em(Points size) const { return fine_dots(size, shape_.resolution).value; }
-  double caps(Points size) const { return em(size) * faces_[Weight::ExtraBold].cap_height; }
+  double caps(Points size) const { return em(size) * faces_[FaceId::AtkinsonExtraBold].cap_height; }
+  // Ink above the capitals and below the baseline: accents, ideographs.
+  double over(const QString& text, Points size) const {
+    return std::max(0.0, em(size) * paper::reach(faces_, text, Weight::ExtraBold).above - caps(size));
+  }
+  double under(const QString& text, Points size) const {
+    return em(size) * paper::reach(faces_, text, Weight::ExtraBold).below;
+  }
+  // Air between baseline and capitals that keeps the ink of two texts, or of a text and the edge, apart.
+  double air(double part, double ink) const { return std::max(em(shape_.size) * part, ink + em(small_) * kHair); }
   double width(const QString& text, Points size) const {
-    return faces_.width(text, Weight::ExtraBold, size, shape_.resolution).value;
+    return paper::width(faces_, text, Weight::ExtraBold, size, shape_.resolution).value;
   }
 
   void draw(const QString& text, Points size, double x, double baseline) {
-    band_.texts.push_back({Weight::ExtraBold, size, {x}, {baseline}, text, Ink::White});
+    add_runs(band_.texts, faces_, {text, Weight::ExtraBold, size, {x}, {baseline}, Ink::White}, shape_.resolution);
   }
 
   // USE BY   TUE 01 DEC   2026
   void on_one_line() {
-    const double baseline = shape_.top.value + em(shape_.size) * kAir + caps(shape_.size);
+    const double above =
+        std::max({over(date_, shape_.size), over(caption_, small_) - caps(shape_.size) + caps(small_)});
+    const double baseline = shape_.top.value + air(kAir, above) + caps(shape_.size);
     const double after_caption = left_ + width(caption_, small_);
     const double before_year = right_ - width(year_, small_);
     draw(caption_, small_, left_, baseline);
     draw(date_, shape_.size, (after_caption + before_year - width(date_, shape_.size)) / 2, baseline);
     draw(year_, small_, before_year, baseline);
-    y_ = baseline + em(shape_.size) * kAir;
+    y_ = baseline + air(kAir, std::max(under(date_, shape_.size), under(caption_, small_)));
   }
 
   // USE BY            2026
@@ -80,15 +94,18 @@ class BandMaker {
     const double gap = width(QStringLiteral("0"), small_);
     const double most = std::clamp(shape_.size.value / shape_.least.value, 1.0, kMostGrowth);
     const double growth = std::clamp((right_ - left_) / width(date_, shape_.size), 1.0, most);
-    y_ = shape_.top.value + em(shape_.size) * kAir;
+    const Points large{shape_.size.value * growth};
+    y_ = shape_.top.value + air(kAir, over(caption_, small_));
     line({caption_, small_}, {year_, small_}, gap);
-    y_ += em(shape_.size) * kBetweenLines;
-    line({date_, Points{shape_.size.value * growth}}, {}, gap);
+    y_ += air(kBetweenLines, under(caption_, small_) + over(date_, large));
+    line({date_, large}, {}, gap);
+    double below = under(date_, large);
     if (!other_.isEmpty()) {
-      y_ += em(shape_.size) * kBetweenLines;
+      y_ += air(kBetweenLines, below + over(other_, small_));
       line({other_, small_}, {}, gap);
+      below = under(other_, small_);
     }
-    y_ += em(shape_.size) * kAir;
+    y_ += air(kAir, below);
   }
 
   struct Piece {

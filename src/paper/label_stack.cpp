@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "paper/label_band.h"
+#include "paper/one_line.h"
 #include "symbol/qr.h"
 
 namespace lardiner::paper {
@@ -56,9 +57,21 @@ class Stack {
   Points sized(const Sizes& sizes, Weight weight, double part = 1) const {
     // The x-height in whole dots, so that the least is not undercut by the printer's grid.
     const Dots x = whole_dots_covering(fine_dots(ground_.label.least_x_height, resolution_));
-    const double by_x = points(fine_dots(x), resolution_).value / ground_.faces[weight].x_height;
+    const double by_x = points(fine_dots(x), resolution_).value / ground_.faces.least_x_height(weight);
     const double least = std::max(sizes.least.value * (part < 1 ? part : 1), by_x);
     return {std::max(least, std::min(sizes.most.value, sizes.preferred.value * choice_.factor) * part)};
+  }
+
+  // A line's parts above and below the baseline, in parts of the size. Latin fits the family's proportions; a paragraph
+  // with ink that rises or falls further (stacked accents, ideographs) gets taller lines, all of them alike.
+  struct Leading {
+    double above, below;
+    double height() const { return above + below; }
+  };
+  Leading leading_of(const Reach& ink) const {
+    const double above = line_ - kBelow;
+    if (ink.above <= kAccent && ink.below <= kBelow) return {above, kBelow};
+    return {std::max(above, ink.above), std::max(kBelow, ink.below)};
   }
 
   double em(Points size) const { return fine_dots(size, resolution_).value; }
@@ -91,7 +104,8 @@ class Stack {
   // Lot and initials, the container and its serial: on as few lines as there is room for.
   void place_foot() {
     const Points size = sized(ground_.label.foot, Weight::Bold);
-    const double line = em(size) * line_;
+    const Leading leading = leading_of(foot_reach());
+    const double line = em(size) * leading.height();
     std::vector<std::vector<const FactText*>> lines;
     double used = 0;
     for (const FactText& fact : ground_.text.foot) {
@@ -110,7 +124,7 @@ class Stack {
     double top = bottom_ - static_cast<double>(lines.size()) * line;
     foot_top_ = top;
     for (const auto& facts : lines) {
-      draw_foot_line(facts, size, top + em(size) * (line_ - kBelow));
+      draw_foot_line(facts, size, top + em(size) * leading.above);
       top += line;
     }
     bottom_ = foot_top_ - em(size) * kAbove;
@@ -124,17 +138,23 @@ class Stack {
     if (fact.id != FactId::Lot)
       std::replace_if(
           text.begin(), text.end(), [](QChar c) { return c.isDigit(); }, u'0');
-    return ground_.faces.width(text, foot_weight(fact), size, resolution_).value;
+    return width(ground_.faces, text, foot_weight(fact), size, resolution_).value;
+  }
+  Reach foot_reach() const {
+    Reach most;
+    for (const FactText& fact : ground_.text.foot)
+      most = farther(most, reach(ground_.faces, foot_text(fact), foot_weight(fact)));
+    return most;
   }
 
   void draw_foot_line(const std::vector<const FactText*>& facts, Points size, double baseline) {
     double x = left_;
     for (const FactText* fact : facts) {
-      const TextRun run{foot_weight(*fact), size, {x}, {baseline}, foot_text(*fact), Ink::Black};
+      const OneLine line{foot_text(*fact), foot_weight(*fact), size, {x}, {baseline}, Ink::Black};
       if (fact->id == FactId::Lot)
-        out_.layout.shared.texts.push_back(run);
+        add_runs(out_.layout.shared.texts, ground_.faces, line, resolution_);
       else
-        out_.layout.varying.push_back({fact->id, run});
+        out_.layout.varying.push_back({fact->id, line});
       x += foot_width(*fact, size) + em(size);
     }
   }
@@ -193,7 +213,7 @@ class Stack {
       place_piece(*text.beside_words, small);
       return;
     }
-    const double baseline = y_ - em(size) * kBelow;
+    const double baseline = y_ - em(size) * below_;
     const auto line = text.beside_words->text.lines({small, resolution_}, [&](std::size_t) { return FineDots{width}; });
     draw_line(line->front(), small, right - width, baseline);
   }
@@ -202,7 +222,8 @@ class Stack {
   void place_piece(const Piece& piece, Points size) {
     if (out_.lack) return;
     last_ = piece.fact;
-    const double line = em(size) * line_, top = y_;
+    const Leading leading = leading_of(piece.text.reach());
+    const double line = em(size) * leading.height(), top = y_;
     std::size_t asked = 0;
     const auto room = [&](std::size_t n) {
       asked = std::max(asked, n);
@@ -215,16 +236,17 @@ class Stack {
       return;
     }
     for (const Line& one : *lines) {
-      draw_line(one, size, left_, y_ + em(size) * (line_ - kBelow));
+      draw_line(one, size, left_, y_ + em(size) * leading.above);
       line_end_ = left_ + one.width.value;
       y_ += line;
     }
+    below_ = leading.below;
     check_height(piece.fact);
   }
 
   void draw_line(const Line& line, Points size, double x, double baseline) {
     for (const LinePiece& part : line.pieces)
-      out_.layout.shared.texts.push_back({part.weight, size, {x + part.x.value}, {baseline}, part.text, Ink::Black});
+      out_.layout.shared.texts.push_back({part.face, size, {x + part.x.value}, {baseline}, part.text, Ink::Black});
   }
 
   void check_height(FactId fact) {
@@ -240,6 +262,7 @@ class Stack {
   double code_left_ = 0, code_top_ = 0, foot_top_ = 0;
   double line_end_ = 0;
   double line_ = kLine;
+  double below_ = kBelow;  // of the last line
 };
 
 }  // namespace

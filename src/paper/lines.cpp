@@ -4,6 +4,8 @@
 #include <QTextBoundaryFinder>
 #include <algorithm>
 
+#include "paper/spans.h"
+
 namespace lardiner::paper {
 
 namespace {
@@ -15,23 +17,28 @@ constexpr double kRounding = 1e-6;
 constexpr Points kEm{kPointsPerInch};
 constexpr Resolution kEmResolution{1};
 
-double ems(const Faces& faces, QStringView text, Weight weight) {
-  return faces.width(text, weight, kEm, kEmResolution).value;
+double ems(const Faces& faces, QStringView text, FaceId face) {
+  return faces.width(text, face, kEm, kEmResolution).value;
 }
 
 }  // namespace
 
+// The families are chosen over the whole, so that a word that changes its weight inside stays in one of them.
 MeasuredText::MeasuredText(const Faces& faces, const Paragraph& paragraph) {
-  before_.push_back(0);
+  std::vector<Weight> weights;
   for (const StyledText& run : paragraph) {
-    const double hyphen = ems(faces, u"-", run.weight);
-    for (QChar c : run.text) {
-      before_.push_back(before_.back() + ems(faces, QStringView(&c, 1), run.weight));
-      weights_.push_back(run.weight);
-      hyphens_.push_back(hyphen);
-    }
     text_ += run.text;
+    weights.insert(weights.end(), static_cast<std::size_t>(run.text.size()), run.weight);
   }
+  before_.push_back(0);
+  for (const Span& span : spans(faces, text_))
+    for (qsizetype at = span.start; at < span.start + span.size; ++at) {
+      const FaceId face = face_of(span.family, weights[static_cast<std::size_t>(at)]);
+      before_.push_back(before_.back() + ems(faces, QStringView(text_).mid(at, 1), face));
+      hyphens_.push_back(!faces_.empty() && faces_.back() == face ? hyphens_.back() : ems(faces, u"-", face));
+      faces_.push_back(face);
+      reach_ = farther(reach_, paper::reach(faces[face], text_[at]));
+    }
   QTextBoundaryFinder finder(QTextBoundaryFinder::Line, text_);
   for (qsizetype at = finder.toNextBoundary(); at > 0; at = finder.toNextBoundary()) opportunities_.push_back(at);
 }
@@ -101,9 +108,9 @@ class Breaker {
     line.width = FineDots{line_width(start, end) * em_};
     for (qsizetype at = start; at < without_spaces(start, end); ++at) {
       if (is_invisible(text_[at].unicode())) continue;
-      const Weight weight = measured_.weights_[static_cast<std::size_t>(at)];
-      if (line.pieces.empty() || line.pieces.back().weight != weight)
-        line.pieces.push_back({{}, weight, FineDots{(before(at) - before(start)) * em_}});
+      const FaceId face = measured_.faces_[static_cast<std::size_t>(at)];
+      if (line.pieces.empty() || line.pieces.back().face != face)
+        line.pieces.push_back({{}, face, FineDots{(before(at) - before(start)) * em_}});
       line.pieces.back().text += text_[at];
     }
     if (at_soft_hyphen(end) && !line.pieces.empty()) line.pieces.back().text += u'-';

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "paper/face.h"
+#include "paper/one_line.h"
 #include "paper/units.h"
 
 namespace lardiner::paper {
@@ -19,10 +20,10 @@ struct StyledText {
 };
 using Paragraph = std::vector<StyledText>;
 
-/// What stands in one line in one weight.
+/// What stands in one line in one face.
 struct LinePiece {
   QString text;
-  Weight weight = Weight::Regular;
+  FaceId face = FaceId::AtkinsonRegular;
   FineDots x;  ///< from the start of the line
 };
 struct Line {
@@ -56,12 +57,16 @@ class MeasuredText {
   /// The width of the whole in one line.
   FineDots width(TextStyle style) const;
 
+  /// How far its highest and lowest characters reach.
+  const Reach& reach() const { return reach_; }
+
  private:
   friend class Breaker;
   QString text_;
-  std::vector<Weight> weights_;           // of each UTF-16 unit of the text
+  Reach reach_;
+  std::vector<FaceId> faces_;             // of each UTF-16 unit of the text
   std::vector<double> before_;            // width of all before each of them, and of the whole, in ems
-  std::vector<double> hyphens_;           // width of a hyphen in the weight of each of them, in ems
+  std::vector<double> hyphens_;           // width of a hyphen in the face of each of them, in ems
   std::vector<qsizetype> opportunities_;  // where a line may end
 };
 

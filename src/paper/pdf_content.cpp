@@ -37,7 +37,7 @@ CodeImage enlarged(const CodeImage& image, int times) {
 
 }  // namespace
 
-QByteArray font_name(Weight weight) { return "F" + QByteArray::number(static_cast<int>(weight)); }
+QByteArray font_name(FaceId face) { return "F" + QByteArray::number(static_cast<int>(face)); }
 QByteArray form_name(int form) { return "X" + QByteArray::number(form); }
 
 QByteArray PdfContent::to_dots() const {
@@ -49,7 +49,7 @@ problem::Expected<QByteArray> PdfContent::of(const Drawing& drawing) {
   out_.clear();
   fault_.reset();
   ink_.reset();
-  weight_.reset();
+  face_.reset();
   for (const Box& box : drawing.boxes) add(box);
   for (const Code& code : drawing.codes) add(code);
   if (!drawing.texts.empty()) {
@@ -127,17 +127,17 @@ void PdfContent::set_ink(Ink ink) {
 
 void PdfContent::set_font(const TextRun& run) {
   const double size = fine_dots(run.size, size_.resolution).value;
-  if (weight_ == run.weight && font_size_ == size) return;
-  weight_ = run.weight;
+  if (face_ == run.face && font_size_ == size) return;
+  face_ = run.face;
   font_size_ = size;
-  out_ += '/' + font_name(run.weight) + ' ';
+  out_ += '/' + font_name(run.face) + ' ';
   number(size);
   out_ += "Tf\n";
 }
 
 // The codes are the characters themselves, two bytes each (ISO 32000-1, 9.7.4), in a literal string (7.3.4.2).
 void PdfContent::show(const TextRun& run) {
-  const Face& face = faces_[run.weight];
+  const Face& face = faces_[run.face];
   const auto byte = [this](unsigned value) {
     const char c = static_cast<char>(value);
     if (c == '(' || c == ')' || c == '\\') out_ += '\\';
@@ -155,7 +155,7 @@ void PdfContent::show(const TextRun& run) {
       return refuse(problem::Code::NoGlyph, QStringLiteral("\"%1\" has U+%2, which the label faces do not have")
                                                 .arg(run.text)
                                                 .arg(static_cast<uint>(c.unicode()), 4, 16, QLatin1Char('0')));
-    used_[run.weight].set(c.unicode());
+    used_[run.face].set(c.unicode());
     byte(c.unicode() >> 8);
     byte(c.unicode() & 0xFFU);
     advance += glyph->advance;

@@ -10,15 +10,15 @@
 
 namespace lardiner::paper {
 
-/// The characters that a document shows, in each weight.
+/// The characters that a document shows, in each face.
 struct UsedCharacters {
-  std::array<std::bitset<0x10000>, kWeights.size()> of;
-  std::bitset<0x10000>& operator[](Weight weight) { return of[static_cast<std::size_t>(weight)]; }
-  const std::bitset<0x10000>& operator[](Weight weight) const { return of[static_cast<std::size_t>(weight)]; }
+  std::array<std::bitset<0x10000>, kFaces.size()> of;
+  std::bitset<0x10000>& operator[](FaceId face) { return of[index(face)]; }
+  const std::bitset<0x10000>& operator[](FaceId face) const { return of[index(face)]; }
 };
 
 /// The names of fonts and forms in the resources that all pages share.
-QByteArray font_name(Weight weight);
+QByteArray font_name(FaceId face);
 QByteArray form_name(int form);
 
 class PdfContent {
@@ -53,7 +53,7 @@ class PdfContent {
   QByteArray out_;
   std::optional<problem::Error> fault_;
   std::optional<Ink> ink_;
-  std::optional<Weight> weight_;
+  std::optional<FaceId> face_;
   double font_size_ = 0;
 };
 

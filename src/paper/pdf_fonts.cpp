@@ -200,28 +200,29 @@ QByteArray Embedding::to_unicode() const {
 
 }  // namespace
 
-// All three and always in this order, needed or not: libharu names them by the order in which it loads them, and equal
-// documents shall be equal bytes.
-bool PdfFonts::load(HPDF_Doc document) {
-  for (Weight weight : kWeights) {
-    HPDF_FontDef& loaded = loaded_[static_cast<std::size_t>(weight)];
-    if (loaded) continue;
-    const QByteArray file = QFile::encodeName(faces_[weight].file);
-    const char* name = HPDF_LoadTTFontFromFile(document, file.constData(), HPDF_TRUE);
-    loaded = name ? HPDF_GetFontDef(document, name) : nullptr;
-    if (!loaded) return false;
-  }
-  return true;
+// libharu tags the names of cut faces in the order in which it loads them; here a face has its tag for good, so that
+// equal documents are equal bytes whatever was loaded before.
+HPDF_FontDef PdfFonts::loaded(HPDF_Doc document, FaceId face) {
+  HPDF_FontDef& loaded = loaded_[index(face)];
+  if (loaded) return loaded;
+  const QByteArray file = QFile::encodeName(faces_[face].file);
+  const char* name = HPDF_LoadTTFontFromFile(document, file.constData(), HPDF_TRUE);
+  loaded = name ? HPDF_GetFontDef(document, name) : nullptr;
+  QByteArray tag = "HPDFAA";
+  tag.back() = static_cast<char>('A' + index(face));
+  if (loaded) HPDF_TTFontDef_SetTagName(loaded, tag.data());
+  return loaded;
 }
 
 bool PdfFonts::embed(HPDF_Doc document, HPDF_Dict resources, const UsedCharacters& used) {
   HPDF_Dict fonts = HPDF_Dict_New(document->mmgr);
-  if (!fonts || HPDF_Dict_Add(resources, "Font", fonts) != HPDF_OK || !load(document)) return false;
-  for (Weight weight : kWeights) {
-    std::vector<UsedGlyph> glyphs = used_glyphs(faces_[weight], used[weight]);
-    if (glyphs.empty()) continue;
-    Embedding embedding(document, faces_[weight], loaded_[static_cast<std::size_t>(weight)], std::move(glyphs));
-    if (HPDF_Dict_Add(fonts, font_name(weight).constData(), embedding.font()) != HPDF_OK) return false;
+  if (!fonts || HPDF_Dict_Add(resources, "Font", fonts) != HPDF_OK) return false;
+  for (FaceId face : kFaces) {
+    if (used[face].none()) continue;
+    HPDF_FontDef from = loaded(document, face);
+    if (!from) return false;
+    Embedding embedding(document, faces_[face], from, used_glyphs(faces_[face], used[face]));
+    if (HPDF_Dict_Add(fonts, font_name(face).constData(), embedding.font()) != HPDF_OK) return false;
   }
   return true;
 }

@@ -18,15 +18,15 @@ class PdfFonts {
  public:
   explicit PdfFonts(const Faces& faces) : faces_(faces) {}
 
-  /// Adds each weight that is used to `resources` under its `font_name`. Returns false when libharu failed; its error
-  /// is in the document. The files are read at the first call and kept with the document's faces.
+  /// Adds each face that is used to `resources` under its `font_name`. Returns false when libharu failed; its error
+  /// is in the document. A file is read when a document first needs it and kept with the document's faces.
   bool embed(HPDF_Doc document, HPDF_Dict resources, const UsedCharacters& used);
 
  private:
-  bool load(HPDF_Doc document);
+  HPDF_FontDef loaded(HPDF_Doc document, FaceId face);
 
   const Faces& faces_;
-  std::array<HPDF_FontDef, kWeights.size()> loaded_{};
+  std::array<HPDF_FontDef, kFaces.size()> loaded_{};
 };
 
 }  // namespace lardiner::paper

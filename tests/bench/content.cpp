@@ -20,7 +20,7 @@ class Scribe {
       step("code", {points_of(code.x), points_of(code.y), points_of(code.module * code.image.modules),
                     QByteArray::number(code.image.modules), code.image.rows.toHex(), uri});
     for (const TextRun& run : drawing.texts)
-      step("text", {weight(run.weight), QByteArray::number(run.size.value), points_of(run.x), points_of(run.baseline),
+      step("text", {weight(run.face), QByteArray::number(run.size.value), points_of(run.x), points_of(run.baseline),
                     ink(run.ink), run.text.toUtf8()});
   }
 
@@ -33,9 +33,11 @@ class Scribe {
   QByteArray points_of(FineDots d) const { return QByteArray::number(points(d, resolution_).value, 'f', 4); }
   QByteArray points_of(Dots d) const { return points_of(fine_dots(d)); }
   static QByteArray ink(Ink ink) { return ink == Ink::Black ? "black" : "white"; }
-  static QByteArray weight(Weight weight) {
-    if (weight == Weight::Regular) return "regular";
-    return weight == Weight::Bold ? "bold" : "extra-bold";
+  // The programs that draw it have the Latin family alone: another face stops them.
+  static QByteArray weight(FaceId face) {
+    if (face == FaceId::AtkinsonRegular) return "regular";
+    if (face == FaceId::AtkinsonBold) return "bold";
+    return face == FaceId::AtkinsonExtraBold ? "extra-bold" : "not-latin";
   }
   void step(const char* verb, const QByteArrayList& words) {
     out_ += verb + (words.isEmpty() ? "" : ' ' + words.join(' ')) + '\n';
@@ -48,11 +50,11 @@ class Scribe {
 }  // namespace
 
 QByteArray written_down(const LabelLayout& layout, const lardiner::facts::ContainerFacts& container,
-                        const CodeImage& code) {
+                        const CodeImage& code, const Faces& faces) {
   Scribe scribe(layout.size.resolution);
   scribe.page(layout.size);
   scribe.draw(layout.shared, {});
-  scribe.draw(own_drawing(layout, container, code), container.uri);
+  scribe.draw(own_drawing(layout, container, code, faces), container.uri);
   return scribe.end();
 }
 

@@ -14,6 +14,6 @@ namespace bench {
 ///   text regular|bold|extra-bold SIZE X BASELINE black|white THE TEXT
 ///   end
 QByteArray written_down(const lardiner::paper::LabelLayout& layout, const lardiner::facts::ContainerFacts& container,
-                        const lardiner::paper::CodeImage& code);
+                        const lardiner::paper::CodeImage& code, const lardiner::paper::Faces& faces);
 
 }  // namespace bench

@@ -128,7 +128,7 @@ void write_content(const Prepared& all, const std::vector<facts::LabelRun>& runs
   for (const facts::LabelRun& run : runs) {
     const paper::LabelLayout layout = bench::laid_out(workshop, run);
     for (const facts::ContainerFacts& container : run.containers)
-      if (count++ % nth == 0) file.write(bench::written_down(layout, container, codes[container.uri]));
+      if (count++ % nth == 0) file.write(bench::written_down(layout, container, codes[container.uri], all.faces));
   }
 }
 

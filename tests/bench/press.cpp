@@ -28,7 +28,7 @@ void Press::print(const facts::LabelRun& run) {
     if (document->labels == 0) document->writer.begin({run.title, run.language, layout.size});
     if (document->labels == 0 || !form) form = document->writer.add_form(layout.shared);
     const paper::CodeImage code = codes_ ? codes_->value(container.uri) : encoded(container.uri);
-    document->writer.add_page(form, paper::own_drawing(layout, container, code));
+    document->writer.add_page(form, paper::own_drawing(layout, container, code, workshop_.faces));
     ++labels_;
     if (++document->labels == command::LabelJob::kMostLabels) end(*document);
   }

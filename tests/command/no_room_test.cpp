@@ -70,13 +70,13 @@ TEST_CASE("a word that is wider than the label is refused by name, and never bro
 
 TEST_CASE("a character that no shipped face has is refused, not printed as a box", "[command][no_room][src:practice]") {
   const SmallKitchen kitchen;
-  const Ran ran = named(kitchen, "Lime 中 butter");
+  const Ran ran = named(kitchen, "Lime 馕 butter");
   CHECK(ran.status == 1);
   CHECK(ran.out == "");
   CHECK(ran.err ==
-        "records.csv:2:2: the name of this label cannot be printed: \"Lime 中 butter\" has 中 (U+4E2D) as character 6, "
+        "records.csv:2:2: the name of this label cannot be printed: \"Lime 馕 butter\" has 馕 (U+9995) as character 6, "
         "which the label faces do not have\n" +
-            kRecordWithCaret + "  write it in Latin letters, digits and common signs\n");
+            kRecordWithCaret + "  write it otherwise, or add it to the Chinese faces with fonts/make-subsets\n");
   CHECK(kitchen.as_it_was());
 }
 
@@ -93,7 +93,7 @@ TEST_CASE("a script that would need shaping is refused by its name", "[command][
     const Ran ran = named(kitchen, name);
     CHECK(ran.status == 1);
     CHECK(ran.err == "records.csv:2:2: " + what + "\n" + kRecordWithCaret +
-                         "  write it in Latin letters, digits and common signs\n");
+                         "  write it in Latin, Greek, Cyrillic or Chinese characters, digits and common signs\n");
     CHECK(kitchen.as_it_was());
   }
 }

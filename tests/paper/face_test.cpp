@@ -60,10 +60,12 @@ TEST_CASE("a mark that composes with no letter is refused", "[paper][face]") {
 }
 
 TEST_CASE("a character that a face lacks is refused by its number and place", "[paper][face]") {
-  CHECK(refused(QStringLiteral("1⅕ cup")) ==
-        QStringLiteral("\"1⅕ cup\" has ⅕ (U+2155) as character 2, which the label faces do not have\n"
-                       "  write it in Latin letters, digits and common signs"));
-  CHECK(refused(QStringLiteral("辣椒")).startsWith(QStringLiteral("\"辣椒\" has 辣 (U+8FA3) as character 1, which")));
+  CHECK(refused(QStringLiteral("2♨ cups")) ==
+        QStringLiteral("\"2♨ cups\" has ♨ (U+2668) as character 2, which the label faces do not have\n"
+                       "  write it in Latin, Greek, Cyrillic or Chinese characters, digits and common signs"));
+  CHECK(refused(QStringLiteral("辣馕")) ==
+        QStringLiteral("\"辣馕\" has 馕 (U+9995) as character 2, which the label faces do not have\n"
+                       "  write it otherwise, or add it to the Chinese faces with fonts/make-subsets"));
   CHECK(refused(QStringLiteral("hot 🌶"))
             .startsWith(QStringLiteral("\"hot 🌶\" has 🌶 (U+1F336) as character 5, which")));
 }
@@ -91,42 +93,46 @@ TEST_CASE("line ends, tabs and direction marks are no text", "[paper][face]") {
 TEST_CASE("soft hyphens and zero-width spaces are kept for breaking lines and take no width", "[paper][face]") {
   const QString guided = QStringLiteral("Butter\u00ADmilch\u200B\u2060");
   CHECK(printed(guided) == guided);
-  CHECK(shipped_faces().width(guided, Weight::Regular, {8}, {203}) ==
-        shipped_faces().width(u"Buttermilch", Weight::Regular, {8}, {203}));
+  CHECK(shipped_faces().width(guided, FaceId::AtkinsonRegular, {8}, {203}) ==
+        shipped_faces().width(u"Buttermilch", FaceId::AtkinsonRegular, {8}, {203}));
 }
 
 TEST_CASE("a width is the sum of its letters' widths, in proportion to size and resolution", "[paper][face]") {
   const Faces& faces = shipped_faces();
-  for (Weight weight : kWeights) {
-    const double one = faces.width(u"TUE 01 DEC", weight, {10}, {203}).value;
+  for (FaceId face : kFaces) {
+    const double one = faces.width(u"TUE 01 DEC", face, {10}, {203}).value;
     double sum = 0;
-    for (QChar c : QStringLiteral("TUE 01 DEC")) sum += faces.width(QStringView(&c, 1), weight, {10}, {203}).value;
+    for (QChar c : QStringLiteral("TUE 01 DEC")) sum += faces.width(QStringView(&c, 1), face, {10}, {203}).value;
     CHECK(one == Approx(sum));
-    CHECK(faces.width(u"TUE 01 DEC", weight, {20}, {203}).value == Approx(2 * one));
-    CHECK(faces.width(u"TUE 01 DEC", weight, {10}, {406}).value == Approx(2 * one));
+    CHECK(faces.width(u"TUE 01 DEC", face, {20}, {203}).value == Approx(2 * one));
+    CHECK(faces.width(u"TUE 01 DEC", face, {10}, {406}).value == Approx(2 * one));
   }
-  CHECK(faces.width(u"CONTAINS", Weight::Regular, {10}, {203}) < faces.width(u"CONTAINS", Weight::Bold, {10}, {203}));
-  CHECK(faces.width(u"CONTAINS", Weight::Bold, {10}, {203}) < faces.width(u"CONTAINS", Weight::ExtraBold, {10}, {203}));
-  CHECK(faces.width(u"", Weight::Bold, {10}, {203}).value == 0);
+  CHECK(faces.width(u"CONTAINS", FaceId::AtkinsonRegular, {10}, {203}) <
+        faces.width(u"CONTAINS", FaceId::AtkinsonBold, {10}, {203}));
+  CHECK(faces.width(u"CONTAINS", FaceId::AtkinsonBold, {10}, {203}) <
+        faces.width(u"CONTAINS", FaceId::AtkinsonExtraBold, {10}, {203}));
+  CHECK(faces.width(u"", FaceId::AtkinsonBold, {10}, {203}).value == 0);
 }
 
 TEST_CASE("the faces state the heights that legibility is judged by", "[paper][face]") {
-  for (Weight weight : kWeights) {
-    const Face& face = shipped_faces()[weight];
+  for (FaceId id : kFaces) {
+    const Face& face = shipped_faces()[id];
     CHECK(face.x_height > 0.45);
     CHECK(face.x_height < face.cap_height);
     CHECK(face.cap_height < face.ascent);
     CHECK(face.descent > 0.15);
-    CHECK(face.glyph(U'x')->top == Approx(face.x_height * face.units_per_em).margin(12));
-    CHECK(face.glyph(U'H')->top == Approx(face.cap_height * face.units_per_em).margin(12));
+    // The Chinese faces' own Latin letters are a little higher than they state.
+    const double within = family_of(id) == Family::NotoSansSc ? 35 : 12;
+    CHECK(face.glyph(U'x')->top == Approx(face.x_height * face.units_per_em).margin(within));
+    CHECK(face.glyph(U'H')->top == Approx(face.cap_height * face.units_per_em).margin(within));
   }
 }
 
 TEST_CASE("the parts of a glyph are found with their own parts", "[paper][face]") {
-  for (Weight weight : kWeights) {
-    const Face& face = shipped_faces()[weight];
+  for (FaceId id : kFaces) {
+    const Face& face = shipped_faces()[id];
     CHECK(face.parts(face.glyph(U'x')->id).empty());
-    CHECK(face.parts(face.glyph(U'ä')->id).size() >= 2);
+    if (const Glyph* glyph = face.glyph(U'ä')) CHECK(face.parts(glyph->id).size() >= 2);
     for (char32_t c : face.characters()) {
       const std::vector<std::uint16_t> all = face.parts(face.glyph(c)->id);
       for (std::uint16_t part : all)

@@ -191,12 +191,11 @@ TEST_CASE("a fact without a place in the template is refused, never left out", "
 
 TEST_CASE("a character that the faces cannot print is refused", "[paper][label][refused]") {
   facts::LabelRun run = butter();
-  fact(run, FactId::Name).paragraphs = {said(QStringLiteral("Butter \u6D77"))};
+  fact(run, FactId::Name).paragraphs = {said(QStringLiteral("Butter \u9995"))};
   CHECK(refused(run, medium(5000, 5000)) ==
-        "the name of this label cannot be printed: \"Butter 海\" has 海 (U+6D77) as character 8, which the label faces "
-        "do "
-        "not have\n"
-        "  write it in Latin letters, digits and common signs\n");
+        "the name of this label cannot be printed: \"Butter 馕\" has 馕 (U+9995) as character 8, which the label faces "
+        "do not have\n"
+        "  write it otherwise, or add it to the Chinese faces with fonts/make-subsets\n");
 }
 
 TEST_CASE("what stands beside a name keeps clear of a code that reaches up to it", "[paper][label]") {
@@ -237,16 +236,16 @@ TEST_CASE("only container, serial and code differ from label to label, and stand
   REQUIRE(layout->code);
   for (const facts::ContainerFacts& container : run.containers) {
     const CodeImage image = code_image(container.uri);
-    const Drawing own = own_drawing(*layout, container, image);
+    const Drawing own = own_drawing(*layout, container, image, shipped_faces());
     CHECK(own.boxes.empty());
     REQUIRE(own.texts.size() == 2);
     for (size_t i = 0; i < 2; ++i) {
       const Varying& place = layout->varying[i];
       CHECK(own.texts[i].text == (place.fact == FactId::Serial ? container.serial : container.container_of));
-      CHECK(own.texts[i].x == place.run.x);
-      CHECK(own.texts[i].baseline == place.run.baseline);
-      CHECK(own.texts[i].size == place.run.size);
-      CHECK(own.texts[i].weight == place.run.weight);
+      CHECK(own.texts[i].x == place.line.x);
+      CHECK(own.texts[i].baseline == place.line.baseline);
+      CHECK(own.texts[i].size == place.line.size);
+      CHECK(own.texts[i].face == face_of(Family::Atkinson, place.line.weight));
     }
     REQUIRE(own.codes.size() == 1);
     CHECK(own.codes[0].x + own.codes[0].module * image.modules == layout->code->right);
@@ -257,7 +256,7 @@ TEST_CASE("only container, serial and code differ from label to label, and stand
     CHECK_FALSE(text.text.contains("Tub"));
     CHECK_FALSE(text.text.contains("A2632901"));
   }
-  CHECK(own_drawing(*layout, run.containers.front(), std::nullopt).codes.empty());
+  CHECK(own_drawing(*layout, run.containers.front(), std::nullopt, shipped_faces()).codes.empty());
 }
 
 TEST_CASE("a HOLD label without a code has none, and more room", "[paper][label]") {
@@ -275,7 +274,7 @@ TEST_CASE("a HOLD label without a code has none, and more room", "[paper][label]
 
 TEST_CASE("no digit is wider than 0: room for zeros is room for every container's number", "[paper][label]") {
   const auto width = [](QChar digit, Weight weight) {
-    return shipped_faces().width(QString(digit), weight, Points{10}, Resolution{}).value;
+    return shipped_faces().width(QString(digit), face_of(Family::Atkinson, weight), Points{10}, Resolution{}).value;
   };
   for (const Weight weight : kWeights)
     for (const char digit : {'1', '2', '3', '4', '5', '6', '7', '8', '9'})
@@ -301,7 +300,7 @@ TEST_CASE("every container's number and serial keep apart from each other and cl
                      layout->code->module.value;
     const double code_left = layout->code->right.value + symbol::kQuietZone * layout->code->module.value - code;
     for (const facts::ContainerFacts& container : run.containers) {
-      const Drawing own = own_drawing(*layout, container, std::nullopt);
+      const Drawing own = own_drawing(*layout, container, std::nullopt, shipped_faces());
       for (const TextRun& text : own.texts) CHECK(ink(text, layout->size.resolution).right <= code_left + 0.01);
       REQUIRE(own.texts.size() == 2);
       CHECK_FALSE(ink(own.texts[0], layout->size.resolution).meets(ink(own.texts[1], layout->size.resolution)));

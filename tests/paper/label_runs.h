@@ -208,7 +208,7 @@ struct Rect {
 
 /// The box of a text's ink, as wide as its advance.
 inline Rect ink(const TextRun& run, Resolution resolution) {
-  const Face& face = shipped_faces()[run.weight];
+  const Face& face = shipped_faces()[run.face];
   const double unit = fine_dots(run.size, resolution).value / face.units_per_em;
   int top = 0, bottom = 0;
   bool first = true;
@@ -219,7 +219,7 @@ inline Rect ink(const TextRun& run, Resolution resolution) {
     bottom = first ? glyph->bottom : std::min<int>(bottom, glyph->bottom);
     first = false;
   }
-  const double width = shipped_faces().width(run.text, run.weight, run.size, resolution).value;
+  const double width = shipped_faces().width(run.text, run.face, run.size, resolution).value;
   return {run.x.value, run.baseline.value - top * unit, run.x.value + width, run.baseline.value - bottom * unit};
 }
 

@@ -32,7 +32,7 @@ struct Label {
         medium(on),
         layout(found),
         container(one),
-        own(own_drawing(found, one, code_image(one.uri))),
+        own(own_drawing(found, one, code_image(one.uri), shipped_faces())),
         texts(found.shared.texts) {
     texts.insert(texts.end(), own.texts.begin(), own.texts.end());
   }
@@ -123,7 +123,7 @@ void find_dropped(const Label& label, QStringList& faults) {
 void find_too_small(const Label& label, QStringList& faults) {
   const double least = whole_dots_covering(fine_dots(label.how.least_x_height, label.resolution())).value;
   for (const TextRun& text : label.texts) {
-    const Face& face = shipped_faces()[text.weight];
+    const Face& face = shipped_faces()[text.face];
     const bool lower = text.text != text.text.toUpper();
     const double height = fine_dots(text.size, label.resolution()).value * (lower ? face.x_height : face.cap_height);
     if (height < least - 0.01) faults << QStringLiteral("too small to read: %1").arg(shown(text));

@@ -13,7 +13,11 @@ namespace {
 constexpr TextStyle kStyle{{7}, {203}};
 
 FineDots width_of(const QString& text, Weight weight = Weight::Regular) {
-  return shipped_faces().width(text, weight, kStyle.size, kStyle.resolution);
+  return width(shipped_faces(), text, weight, kStyle.size, kStyle.resolution);
+}
+
+FineDots width_in(FaceId face, const QString& text) {
+  return shipped_faces().width(text, face, kStyle.size, kStyle.resolution);
 }
 
 QString text_of(const Line& line) {
@@ -93,9 +97,9 @@ TEST_CASE("strong and regular runs share a line, each at its place", "[paper][li
   const Line& line = lines->front();
   REQUIRE(line.pieces.size() == 2);
   CHECK(line.pieces[0].text == QStringLiteral("500\u00A0g"));
-  CHECK(line.pieces[0].weight == Weight::Bold);
+  CHECK(line.pieces[0].face == FaceId::AtkinsonBold);
   CHECK(line.pieces[0].x.value == 0);
-  CHECK(line.pieces[1].weight == Weight::Regular);
+  CHECK(line.pieces[1].face == FaceId::AtkinsonRegular);
   CHECK(line.pieces[1].x.value == Approx(width_of(QStringLiteral("500\u00A0g"), Weight::Bold).value));
   CHECK(line.width.value == Approx(line.pieces[1].x.value + width_of(line.pieces[1].text).value));
 }
@@ -128,7 +132,7 @@ TEST_CASE("whatever the words, lines lose no text, fit their width, and leave no
     for (const Line& line : *lines) {
       CHECK(line.width.value <= width.value + 1e-6);
       const LinePiece& last = line.pieces.back();
-      CHECK(line.width.value == Approx(last.x.value + width_of(last.text, last.weight).value));
+      CHECK(line.width.value == Approx(last.x.value + width_in(last.face, last.text).value));
       texts += text_of(line);
     }
     CHECK(texts.join(u' ') == words.join(u' '));
@@ -136,7 +140,7 @@ TEST_CASE("whatever the words, lines lose no text, fit their width, and leave no
       const LinePiece& next = (*lines)[n].pieces.front();
       const QString word = next.text.section(u' ', 0, 0);
       const double room = width.value - (*lines)[n - 1].width.value;
-      CHECK(room < width_of(u' ' + word, next.weight).value);
+      CHECK(room < width_in(next.face, u' ' + word).value);
     }
   }
 }

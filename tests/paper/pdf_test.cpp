@@ -18,7 +18,7 @@ PdfSettings settings(const QString& title = QStringLiteral("Chilli-lime butter, 
 }
 
 TextRun text(Weight weight, double size, double x, double baseline, const QString& words, Ink ink = Ink::Black) {
-  return {weight, {size}, {x}, {baseline}, words, ink};
+  return {face_of(Family::Atkinson, weight), {size}, {x}, {baseline}, words, ink};
 }
 
 CodeImage code_image(unsigned seed, int modules) {
@@ -281,7 +281,7 @@ TEST_CASE("what does not lie wholly on the page is refused, what touches its edg
     drawing.texts = {text(Weight::Bold, 12, x, baseline, what)};
     return drawing;
   };
-  const double width = shipped_faces().width(QStringLiteral("Égypte"), Weight::Bold, {12}, {203}).value;
+  const double width = shipped_faces().width(QStringLiteral("Égypte"), FaceId::AtkinsonBold, {12}, {203}).value;
   CHECK(is_accepted(words(400 - width, 200, QStringLiteral("Égypte"))));
   CHECK(refusal(words(400.1 - width, 200, QStringLiteral("Égypte"))).what ==
         QStringLiteral("\"Égypte\" does not lie on the page"));
@@ -294,10 +294,10 @@ TEST_CASE("what does not lie wholly on the page is refused, what touches its edg
 
 TEST_CASE("a character without a glyph is refused, not printed as a box", "[paper][pdf]") {
   Drawing drawing;
-  drawing.texts = {text(Weight::Regular, 10, 10, 50, QStringLiteral("1⅕ cup"))};
+  drawing.texts = {text(Weight::Regular, 10, 10, 50, QStringLiteral("2♨ cups"))};
   const problem::Error error = refusal(drawing);
   CHECK(error.code == problem::Code::NoGlyph);
-  CHECK(error.what == QStringLiteral("\"1⅕ cup\" has U+2155, which the label faces do not have"));
+  CHECK(error.what == QStringLiteral("\"2♨ cups\" has U+2668, which the label faces do not have"));
 }
 
 }  // namespace lardiner::paper
