@@ -4,6 +4,7 @@
 #include <QString>
 #include <QStringList>
 #include <QTimeZone>
+#include <optional>
 #include <vector>
 
 #include "book/local_text.h"
@@ -57,18 +58,39 @@ struct Person {
 /// What a label purpose is for.
 enum class Purpose { Inside, Finisher, Sale };
 
+/// The parts of a label that are kept free for the cut or peel edge: nothing is printed there. Hundredths of a
+/// millimetre, as the label lies on its medium.
+struct Margins {
+  int top = 0, right = 0, bottom = 0, left = 0;
+  friend bool operator==(const Margins&, const Margins&) = default;
+};
+
+/// A sheet of equal labels, in hundredths of a millimetre from the paper's top left as it is fed.
+struct Sheet {
+  int paper_width = 0, paper_height = 0;
+  int columns = 0, rows = 0;
+  int left = 0, top = 0;  ///< from the paper's edges to the first label
+  int gap_across = 0, gap_down = 0;
+
+  int labels() const { return columns * rows; }
+};
+
 /// The label material. Sizes in hundredths of a millimetre, as in PWG 5101.1.
 struct Media {
   QString id;
   LocalText name;
-  int width = 0;
+  int width = 0;  ///< of one label as it lies on the medium
   int height = 0;
+  bool turned = false;  ///< it is read a quarter turn from how it lies: its width as read is its height here
   int dots_per_inch = 203;
-  bool sheet = false;                                 ///< else a roll
+  std::optional<Sheet> sheet;                         ///< else a roll
   bool chilled = true, freezer = false, hot = false;  ///< what it bears
-  int margin = 0;                                     ///< kept free on every side, hundredths of a millimetre
-  int module_dots = 3;                                ///< least dots a module of the code
+  Margins margin;
+  int module_dots = 3;  ///< least dots a module of the code
   problem::Place place;
+
+  int width_as_read() const { return turned ? height : width; }
+  int height_as_read() const { return turned ? width : height; }
 };
 
 }  // namespace lardiner::book

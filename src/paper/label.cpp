@@ -6,6 +6,7 @@
 
 #include "facts/fact_names.h"
 #include "paper/label_stack.h"
+#include "paper/sheet.h"
 #include "symbol/qr.h"
 
 namespace lardiner::paper {
@@ -19,14 +20,6 @@ constexpr double kLeastFactor = 0.2;
 constexpr double kMostFactor = 4;
 constexpr int kHalvings = 9;
 
-PageSize page_of(const book::Media& medium) {
-  const Resolution resolution{medium.dots_per_inch};
-  const auto dots = [&](int hundredths) {
-    return whole_dots_within(fine_dots(Millimetres{hundredths / 100.0}, resolution));
-  };
-  return {dots(medium.width), dots(medium.height), resolution};
-}
-
 int code_modules(const facts::LabelRun& run) {
   qsizetype longest = 0;
   for (const facts::ContainerFacts& container : run.containers) longest = std::max(longest, container.uri.size());
@@ -36,10 +29,11 @@ int code_modules(const facts::LabelRun& run) {
 
 Ground ground_of(const facts::LabelRun& run, const LabelTemplate& label, const LabelText& text,
                  const book::Media& medium, const Faces& faces) {
-  const PageSize page = page_of(medium);
-  const auto dots = [&](Millimetres mm) { return whole_dots_covering(fine_dots(mm, page.resolution)); };
-  const Dots margin = std::max(dots(label.margin), dots(Millimetres{medium.margin / 100.0}));
-  return {run, label, text, faces, page, margin, dots(label.frame), code_modules(run)};
+  const Sheet sheet = sheet_of(medium);
+  const auto dots = [&](Millimetres mm) { return whole_dots_covering(fine_dots(mm, sheet.label.resolution)); };
+  const Dots margin =
+      std::max({dots(label.margin), sheet.margin.top, sheet.margin.right, sheet.margin.bottom, sheet.margin.left});
+  return {run, label, text, faces, sheet.label, margin, dots(label.frame), code_modules(run)};
 }
 
 // Type this near its preferred size is good enough to leave the layout as it is.
@@ -95,7 +89,10 @@ QString shown(FineDots dots, Resolution resolution) {
 }
 
 QString medium_name(const book::Media& medium) {
-  return QStringLiteral("\"%1\" (%2 × %3 mm)").arg(medium.id).arg(medium.width / 100.0).arg(medium.height / 100.0);
+  return QStringLiteral("\"%1\" (%2 × %3 mm)")
+      .arg(medium.id)
+      .arg(medium.width_as_read() / 100.0)
+      .arg(medium.height_as_read() / 100.0);
 }
 
 problem::Error no_room(const facts::LabelRun& run, const Lack& lack, const book::Media& medium) {

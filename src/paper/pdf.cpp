@@ -51,7 +51,9 @@ class PdfWriter::Document {
   }
 
   void begin(const PdfSettings& settings);
-  Form add_form(const Drawing& shared);
+  PageSize page() const { return page_; }
+  Form add_form(const Drawing& shared, PageSize size);
+  void add_page(const std::vector<Placed>& labels);
   void add_page(std::optional<Form> form, const Drawing& own);
   problem::Expected<QByteArray> finish();
 
@@ -62,7 +64,10 @@ class PdfWriter::Document {
     return !fault_;
   }
   void describe(const PdfSettings& settings);
-  QByteArray drawn(const Drawing& drawing);
+  QByteArray drawn(const Drawing& drawing, PageSize size);
+  void add_placed(QByteArray& content, const Placed& label);
+  void check_on_page(const Placed& label);
+  void end_page(const QByteArray& content);
   HPDF_Dict stream_of(const QByteArray& bytes);
   void add_shared(QByteArray& content, int form) const;
   HPDF_Pages group();
@@ -72,7 +77,7 @@ class PdfWriter::Document {
   PdfFonts fonts_;
   PdfContent content_;
   std::unique_ptr<HPDF_Doc_Rec, FreeDocument> haru_;
-  PageSize size_;
+  PageSize page_;
   HPDF_Dict resources_ = nullptr;
   HPDF_Dict forms_ = nullptr;
   HPDF_Pages group_ = nullptr;
@@ -87,8 +92,7 @@ void PdfWriter::Document::begin(const PdfSettings& settings) {
   used_ = {};
   form_count_ = page_count_ = 0;
   written_out_.clear();
-  size_ = settings.size;
-  content_.set_page(size_);
+  page_ = settings.size;
   HPDF_Doc doc = haru_.get();
   if (doc) HPDF_ResetError(doc);
   if (!check(doc && HPDF_NewDoc(doc) == HPDF_OK)) return;
@@ -97,7 +101,7 @@ void PdfWriter::Document::begin(const PdfSettings& settings) {
   check(resources_ && forms_ && HPDF_Xref_Add(doc->xref, resources_) == HPDF_OK &&
         HPDF_Dict_Add(resources_, "XObject", forms_) == HPDF_OK &&
         HPDF_Dict_Add(doc->root_pages, "Resources", resources_) == HPDF_OK &&
-        HPDF_Dict_Add(doc->root_pages, "MediaBox", HPDF_Box_Array_New(doc->mmgr, box_of(size_))) == HPDF_OK);
+        HPDF_Dict_Add(doc->root_pages, "MediaBox", HPDF_Box_Array_New(doc->mmgr, box_of(page_))) == HPDF_OK);
   describe(settings);
 }
 
@@ -110,7 +114,8 @@ void PdfWriter::Document::describe(const PdfSettings& settings) {
         HPDF_SetInfoAttr(doc, HPDF_INFO_TITLE, title.constData()) == HPDF_OK);
 }
 
-QByteArray PdfWriter::Document::drawn(const Drawing& drawing) {
+QByteArray PdfWriter::Document::drawn(const Drawing& drawing, PageSize size) {
+  content_.set_page(size);
   problem::Expected<QByteArray> content = content_.of(drawing);
   if (!content && !fault_) fault_ = content.error();
   return content ? *content : QByteArray();
@@ -130,11 +135,11 @@ HPDF_Dict PdfWriter::Document::stream_of(const QByteArray& bytes) {
   return dict;
 }
 
-PdfWriter::Form PdfWriter::Document::add_form(const Drawing& shared) {
+PdfWriter::Form PdfWriter::Document::add_form(const Drawing& shared, PageSize size) {
   const Form form{form_count_++};
   if (fault_) return form;
   HPDF_Doc doc = haru_.get();
-  const QByteArray content = "0 g\n" + drawn(shared);  // never empty: readers warn of an empty stream
+  const QByteArray content = "0 g\n" + drawn(shared, size);  // never empty: readers warn of an empty stream
   if (fault_) return form;
   if (form_count_ > kMostForms) {
     written_out_.push_back(content);
@@ -143,7 +148,7 @@ PdfWriter::Form PdfWriter::Document::add_form(const Drawing& shared) {
   HPDF_Dict dict = stream_of(content);
   if (!dict) return form;
   dict->header.obj_class |= HPDF_OSUBCLASS_XOBJECT;
-  const HPDF_Box box = {0, 0, static_cast<HPDF_REAL>(size_.width.value), static_cast<HPDF_REAL>(size_.height.value)};
+  const HPDF_Box box = {0, 0, static_cast<HPDF_REAL>(size.width.value), static_cast<HPDF_REAL>(size.height.value)};
   check(HPDF_Dict_AddName(dict, "Type", "XObject") == HPDF_OK &&
         HPDF_Dict_AddName(dict, "Subtype", "Form") == HPDF_OK &&
         HPDF_Dict_Add(dict, "BBox", HPDF_Box_Array_New(doc->mmgr, box)) == HPDF_OK &&
@@ -152,15 +157,60 @@ PdfWriter::Form PdfWriter::Document::add_form(const Drawing& shared) {
   return form;
 }
 
+void PdfWriter::Document::add_page(std::optional<Form> form, const Drawing& own) {
+  QByteArray content = to_dots(page_.resolution);
+  if (form) add_shared(content, static_cast<int>(*form));
+  content += drawn(own, page_);
+  end_page(content);
+}
+
+void PdfWriter::Document::add_page(const std::vector<Placed>& labels) {
+  QByteArray content = to_dots(page_.resolution);
+  for (const Placed& label : labels) add_placed(content, label);
+  end_page(content);
+}
+
+// PDF counts from the bottom left (ISO 32000-1:2008, 8.3.2.3). Turned, the label's x runs up the page and its y, which
+// runs up the label, to the left.
+void PdfWriter::Document::add_placed(QByteArray& content, const Placed& label) {
+  check_on_page(label);
+  if (fault_) return;
+  const auto matrix = [&](const char* axes, Dots x, Dots y) {
+    content += axes + QByteArray::number(x.value) + ' ' + QByteArray::number(y.value) + " cm\n";
+  };
+  const Placement& at = label.at;
+  content += "q ";
+  if (at.turned)
+    matrix("0 1 -1 0 ", at.x + label.size.height, page_.height - at.y - label.size.width);
+  else
+    matrix("1 0 0 1 ", at.x, page_.height - at.y - label.size.height);
+  if (label.form) add_shared(content, static_cast<int>(*label.form));
+  content += drawn(label.own, label.size) + "Q\n";
+}
+
+void PdfWriter::Document::check_on_page(const Placed& label) {
+  const Dots width = label.at.turned ? label.size.height : label.size.width;
+  const Dots height = label.at.turned ? label.size.width : label.size.height;
+  const bool on = label.at.x >= Dots{0} && label.at.y >= Dots{0} && label.at.x + width <= page_.width &&
+                  label.at.y + height <= page_.height;
+  if (on || fault_) return;
+  fault_ = problem::Error{problem::Code::NoRoom,
+                          QStringLiteral("a label of %1 by %2 dots at %3, %4 does not lie on the page of %5 by %6 dots")
+                              .arg(width.value)
+                              .arg(height.value)
+                              .arg(label.at.x.value)
+                              .arg(label.at.y.value)
+                              .arg(page_.width.value)
+                              .arg(page_.height.value),
+                          {},
+                          QStringLiteral("this is a fault of Lardiner's layout: please report it")};
+}
+
 // The pages are dictionaries of three entries; size and resources are inherited from the root of the tree
 // (ISO 32000-1:2008, 7.7.3.4).
-void PdfWriter::Document::add_page(std::optional<Form> form, const Drawing& own) {
+void PdfWriter::Document::end_page(const QByteArray& content) {
   ++page_count_;
   if (fault_ || page_count_ > kMostPages) return;
-  QByteArray content = content_.to_dots();
-  if (form) add_shared(content, static_cast<int>(*form));
-  content += drawn(own);
-  if (fault_) return;
   HPDF_Dict stream = stream_of(content);
   HPDF_Dict page = stream ? HPDF_Dict_New(haru_->mmgr) : nullptr;
   HPDF_Pages parent = page ? group() : nullptr;
@@ -216,7 +266,9 @@ problem::Expected<QByteArray> PdfWriter::Document::saved() {
 PdfWriter::PdfWriter(const Faces& faces) : document_(std::make_unique<Document>(faces)) {}
 PdfWriter::~PdfWriter() = default;
 void PdfWriter::begin(const PdfSettings& settings) { document_->begin(settings); }
-PdfWriter::Form PdfWriter::add_form(const Drawing& shared) { return document_->add_form(shared); }
+PdfWriter::Form PdfWriter::add_form(const Drawing& shared, PageSize size) { return document_->add_form(shared, size); }
+PdfWriter::Form PdfWriter::add_form(const Drawing& shared) { return document_->add_form(shared, document_->page()); }
+void PdfWriter::add_page(const std::vector<Placed>& labels) { document_->add_page(labels); }
 void PdfWriter::add_page(std::optional<Form> form, const Drawing& own) { document_->add_page(form, own); }
 problem::Expected<QByteArray> PdfWriter::finish() { return document_->finish(); }
 

@@ -5,9 +5,11 @@
 #include <QString>
 #include <memory>
 #include <optional>
+#include <vector>
 
 #include "paper/drawing.h"
 #include "paper/face.h"
+#include "paper/sheet.h"
 #include "problem/error.h"
 
 namespace lardiner::paper {
@@ -21,13 +23,21 @@ struct PdfSettings {
 /// One document at a time. The bytes depend on nothing but what was drawn (no date, no program state), so equal
 /// drawings give equal files. Several writers may work on several threads; they may share one `Faces`.
 ///
-/// Each page stands in memory until `finish`. Whatever goes wrong on the way (a drawing off the page, a character
-/// without a glyph, no memory) is kept and reported there, the first fault only: no file is better than one with a part
-/// missing.
+/// Each page stands in memory until `finish`. Whatever goes wrong on the way (a drawing off its label, a label off the
+/// page, a character without a glyph, no memory) is kept and reported there, the first fault only: no file is better
+/// than one with a part missing.
 class PdfWriter {
  public:
   /// Names a form of the current document.
   enum class Form : int {};
+
+  /// A label on a page: the form, when there is one, below, and the label's own drawing over it.
+  struct Placed {
+    std::optional<Form> form;  ///< of the same size
+    Drawing own;
+    PageSize size;  ///< of the label before it is turned, in the page's resolution
+    Placement at;
+  };
 
   /// A document of more pages is refused (Range): callers divide a long run into several files, as people do too.
   static constexpr int kMostPages = 40000;
@@ -42,14 +52,19 @@ class PdfWriter {
   /// since the faces are loaded already.
   void begin(const PdfSettings& settings);
 
-  /// Draws once what many pages share. REQUIRES: `begin`.
+  /// Draws once what many labels share: of the label's size, or of the whole page's. REQUIRES: `begin`.
+  Form add_form(const Drawing& shared, PageSize size);
   Form add_form(const Drawing& shared);
 
-  /// Adds a page: the form, when there is one, below, and the page's own drawing over it.
+  /// Adds a page of labels, drawn in this order. Boxes and codes keep to whole dots wherever a label stands, turned or
+  /// not.
+  void add_page(const std::vector<Placed>& labels);
+
+  /// Adds a page that is one label.
   void add_page(std::optional<Form> form, const Drawing& own);
 
-  /// The finished file. Errors: NoGlyph, NoRoom (drawn off the page), Range (too many pages, none), Machine. Ends the
-  /// document either way.
+  /// The finished file. Errors: NoGlyph, NoRoom (drawn off its label or page), Range (too many pages, none), Machine.
+  /// Ends the document either way.
   problem::Expected<QByteArray> finish();
 
  private:

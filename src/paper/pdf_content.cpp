@@ -40,8 +40,8 @@ CodeImage enlarged(const CodeImage& image, int times) {
 QByteArray font_name(FaceId face) { return "F" + QByteArray::number(static_cast<int>(face)); }
 QByteArray form_name(int form) { return "X" + QByteArray::number(form); }
 
-QByteArray PdfContent::to_dots() const {
-  const QByteArray scale = QByteArray::number(points(FineDots{1}, size_.resolution).value, 'f', 9);
+QByteArray to_dots(Resolution resolution) {
+  const QByteArray scale = QByteArray::number(points(FineDots{1}, resolution).value, 'f', 9);
   return scale + " 0 0 " + scale + " 0 0 cm\n";
 }
 

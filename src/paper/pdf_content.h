@@ -21,19 +21,20 @@ struct UsedCharacters {
 QByteArray font_name(FaceId face);
 QByteArray form_name(int form);
 
+/// The operator that turns points into dots.
+QByteArray to_dots(Resolution resolution);
+
 class PdfContent {
  public:
   /// REQUIRES: both outlive this.
   PdfContent(const Faces& faces, UsedCharacters& used) : faces_(faces), used_(used) {}
 
+  /// The size of what is drawn next.
   void set_page(PageSize size) { size_ = size; }
 
-  /// The drawing in dots from the page's bottom left, ready to stand in a form, or on a page after `to_dots`.
+  /// The drawing in dots from its page's bottom left, ready to stand in a form, or on a page after `to_dots`.
   /// The result is valid until the next call. Refuses what does not lie on the page and what has no glyph.
   problem::Expected<QByteArray> of(const Drawing& drawing);
-
-  /// The operator that turns points into dots.
-  QByteArray to_dots() const;
 
  private:
   void add(const Box& box);

@@ -51,7 +51,7 @@ TEST_CASE("plain words become what the program works with", "[book][accepted]") 
                                                  LotPart::ProductCode, LotPart::Number});
   CHECK(book.kitchen.freezer.celsius.tenths == -180);
   CHECK(book.medium(QStringLiteral("side"))->width == 10160);
-  CHECK(book.medium(QStringLiteral("lid"))->margin == 150);
+  CHECK(book.medium(QStringLiteral("lid"))->margin == Margins{150, 150, 150, 150});
   CHECK(book.medium(QStringLiteral("lid"))->freezer);
   CHECK_FALSE(book.medium(QStringLiteral("side"))->freezer);
   CHECK(book.site(QStringLiteral("harbour"))->name.in(QStringLiteral("en")) == QStringLiteral("Harbour Street"));

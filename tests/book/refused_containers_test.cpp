@@ -62,7 +62,7 @@ TEST_CASE("a book is refused for a container or a medium", "[book][refused]") {
        R"(places.toml:7:10: medium "lid" is all margin
   margin = "25 mm"
            ^^^^^^^
-  write a margin of less than half its shorter side
+  write margins that together are less than its width and its height
 )"},
       {"a medium without a height", "places.toml", "id = \"side\"", "height = \"2 in\"\n", "",
        R"(places.toml:9:1: medium "side" has no height

@@ -44,7 +44,7 @@ inline book::Media medium(int width, int height, int dots_per_inch = 203) {
   out.height = height;
   out.dots_per_inch = dots_per_inch;
   out.freezer = out.hot = true;
-  out.margin = 150;
+  out.margin = {150, 150, 150, 150};
   return out;
 }
 

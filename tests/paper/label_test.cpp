@@ -67,7 +67,7 @@ void find_overlaps(const Label& label, QStringList& faults) {
 }
 
 void find_outside(const Label& label, QStringList& faults) {
-  const double least = std::max(label.how.margin.value, label.medium.margin / 100.0);
+  const double least = std::max(label.how.margin.value, label.medium.margin.left / 100.0);
   const double margin = fine_dots(Millimetres{least}, label.resolution()).value;
   const Rect page = label.page();
   const Rect inside{margin, margin, page.right - margin, page.bottom - margin};

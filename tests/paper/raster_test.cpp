@@ -114,6 +114,80 @@ TEST_CASE("every module and every box covers exactly its dots on the printer's g
     }
 }
 
+namespace {
+
+constexpr int kLabelWidth = 3000, kLabelHeight = 2500;
+
+// Labels of 30 by 25 mm, alone on a roll or three by two on a paper of 101.3 by 60.7 mm, which no resolution divides.
+book::Media medium_of(bool sheet, bool turned, int dpi) {
+  book::Media medium;
+  medium.width = kLabelWidth;
+  medium.height = kLabelHeight;
+  medium.turned = turned;
+  medium.dots_per_inch = dpi;
+  if (sheet) medium.sheet = book::Sheet{10130, 6070, 3, 2, 317, 433, 123, 257};
+  return medium;
+}
+
+// The label's dots at its place, turned there.
+void paste(Picture& page, const Picture& label, Placement at) {
+  for (int y = 0; y < label.height; ++y)
+    for (int x = 0; x < label.width; ++x) {
+      const int left = at.x.value + (at.turned ? y : x);
+      const int down = at.y.value + (at.turned ? label.width - 1 - x : y);
+      page.grey[static_cast<std::size_t>(down) * static_cast<std::size_t>(page.width) +
+                static_cast<std::size_t>(left)] = label.at(x, y);
+    }
+}
+
+Drawing label_drawing(PageSize size, int module, std::mt19937& random) {
+  const auto some = [&](int below) { return static_cast<int>(random() % static_cast<unsigned>(below)); };
+  Drawing drawing;
+  drawing.boxes = {{{0}, {3}, size.width, {5}, Ink::Black},
+                   {{7}, {5}, {11}, {1}, Ink::White},
+                   {{0}, size.height - Dots{3}, {3}, {3}, Ink::Black},
+                   {{size.width.value - 1}, {0}, {1}, {17}, Ink::Black}};
+  const int modules = 29 + 4 * some(2);
+  const int room = std::min(size.width.value, size.height.value) - modules * module - 12;
+  drawing.codes = {{{some(room)}, {12 + some(room)}, {module}, random_code(random, modules)}};
+  return drawing;
+}
+
+}  // namespace
+
+TEST_CASE("on a sheet and turned a quarter, every module and box still covers exactly its dots",
+          "[paper][pdf][sheet][raster][src:practice][src:iso-32000]") {
+  const bool on_sheet = GENERATE(true, false);
+  const bool turned = GENERATE(true, false);
+  const int dpi = GENERATE(203, 300, 600);
+  const Sheet sheet = sheet_of(medium_of(on_sheet, turned, dpi));
+  CAPTURE(on_sheet, turned, dpi);
+  std::mt19937 random(20261126);
+  PdfWriter writer(shipped_faces());
+  writer.begin({QStringLiteral("sheet"), QStringLiteral("en"), sheet.page});
+  std::vector<Picture> wanted;
+  for (const int module : {2, 3, 5}) {
+    std::vector<PdfWriter::Placed> labels;
+    wanted.push_back(expected(sheet.page, {}));
+    for (const Placement& place : sheet.places) {
+      const Drawing drawing = label_drawing(sheet.label, module, random);
+      paste(wanted.back(), expected(sheet.label, drawing), place);
+      Drawing shared{drawing.boxes, {}, {}}, own{{}, drawing.codes, {}};
+      labels.push_back({writer.add_form(shared, sheet.label), own, sheet.label, place});
+    }
+    writer.add_page(labels);
+  }
+  const problem::Expected<QByteArray> pdf = writer.finish();
+  if (!pdf) FAIL(problem::text(pdf.error()).toStdString());
+  const Folder folder;
+  const QString file = folder.write(QStringLiteral("sheet.pdf"), *pdf);
+  for (const Renderer& renderer : renderers())
+    for (int page = 1; page <= 3; ++page) {
+      INFO(renderer.name.toStdString() << ", page " << page);
+      CHECK(differing(renderer.draw(folder, file, page, dpi), wanted[static_cast<std::size_t>(page) - 1]) == 0);
+    }
+}
+
 TEST_CASE("a renderer that smooths edges keeps every module pure black or white",
           "[paper][pdf][raster][src:practice]") {
   const PageSize size{{400}, {400}, {203}};
