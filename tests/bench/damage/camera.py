@@ -6,19 +6,29 @@ import io
 import numpy
 from PIL import Image, ImageFilter
 
-FINE = 3  # samples a dot's side on paper
+FINE = 2  # samples a dot's side on paper
 PAPER, INK, TUB = 0.88, 0.07, 0.40
 FRAME = 1.45  # of the code with its quiet zone; the label around it is in the picture as far as that reaches
 LEAST_FRAME = 230
-FIELD = 320  # fields of light, frost and the like reach so far on each side
+FIELD = 400  # so far on each side reach damages: no picture shows more
 
 
 def blurred(greys, radius):
     """Gaussian, of a standard deviation in samples."""
-    if radius <= 0:
-        return greys
+    if radius < 0.75:  # three samples are enough
+        side = numpy.float32(radius * radius / 2)
+        down = greys.astype(numpy.float32)
+        down[1:-1] += side * (greys[2:] + greys[:-2] - 2 * greys[1:-1])
+        out = down.copy()
+        out[:, 1:-1] += side * (down[:, 2:] + down[:, :-2] - 2 * down[:, 1:-1])
+        return out
     image = Image.fromarray(numpy.asarray(greys, numpy.float32) * 255).convert("L")
-    return numpy.asarray(image.filter(ImageFilter.GaussianBlur(radius)), numpy.float32) / 255
+    return numpy.array(image.filter(ImageFilter.GaussianBlur(radius)), numpy.float32) / 255
+
+
+def enlarged(dots):
+    """Each dot as FINE by FINE samples."""
+    return dots.repeat(FINE, axis=0).repeat(FINE, axis=1)
 
 
 def averaged(greys, dx, dy):
@@ -32,7 +42,7 @@ def averaged(greys, dx, dy):
 
 
 class Field:
-    """A smooth field of values from 0 to 1, equally many of each, with lumps of so many dots."""
+    """A smooth field of values from 0 to 1, about equally many of each, with lumps of so many dots."""
 
     def __init__(self, rng, lump):
         nodes = max(4, int(2 * FIELD / lump) + 3)
@@ -40,8 +50,7 @@ class Field:
         self.step = 4 if lump >= 8 else 1  # dots a sample
         side = 2 * FIELD // self.step
         values = numpy.asarray(Image.fromarray(small).resize((side, side), Image.Resampling.BICUBIC))
-        ordered = numpy.sort(values[::4, ::4], axis=None)
-        self.values = (numpy.searchsorted(ordered, values) / len(ordered)).astype(numpy.float32)
+        self.values = 1 / (1 + numpy.exp(-1.7 * (values - values.mean()) / values.std()))  # nearly the normal distribution
 
     def at(self, x, y):
         across = numpy.clip((x + FIELD) / self.step, 0, len(self.values) - 1).astype(numpy.int32)
@@ -90,29 +99,30 @@ def on_paper(label, shot, reach):
     dots, there = cut(label, reach)
     for damage in shot.printing:
         dots = damage(dots)
-    fine = numpy.ones((FINE, FINE), numpy.float32)
-    ink = blurred(numpy.kron(dots.astype(numpy.float32), fine), 0.8)  # a dot of the head has no sharp corners
+    ink = blurred(enlarged(dots.astype(numpy.float32)), 0.27 * FINE)  # a dot of the head has no sharp corners
     for damage in shot.heat:
         ink = damage(ink)
     greys = PAPER + (INK - PAPER) * ink
     x, y = places(2 * reach * FINE, 2 * reach * FINE, 1 / FINE)
     for damage in shot.paper:
         greys = damage(greys, x, y)
-    return numpy.where(numpy.kron(there, fine.astype(bool)), greys, numpy.float32(TUB))
+    return numpy.where(enlarged(there), greys, numpy.float32(TUB))
 
 
 def sampled(greys, x, y):
     """Between the samples of the fine greys; the tub where there is nothing."""
     side = len(greys)
-    across, down = x * FINE + (side - 1) / 2, y * FINE + (side - 1) / 2
-    outside = ~((across >= 0) & (across < side - 1) & (down >= 0) & (down < side - 1))
-    across, down = numpy.where(outside, 0, across), numpy.where(outside, 0, down)
+    greys[[0, -1]] = greys[:, [0, -1]] = TUB
+    across = numpy.clip(x * FINE + numpy.float32((side - 1) / 2), 0, numpy.float32(side - 1.01))
+    down = numpy.clip(y * FINE + numpy.float32((side - 1) / 2), 0, numpy.float32(side - 1.01))
     left, top = across.astype(numpy.int32), down.astype(numpy.int32)
-    right_part, low_part = across - left, down - top
+    across -= left
+    down -= top
     flat, start = greys.ravel(), top * side + left
-    upper = flat[start] * (1 - right_part) + flat[start + 1] * right_part
-    lower = flat[start + side] * (1 - right_part) + flat[start + side + 1] * right_part
-    return numpy.where(outside, TUB, upper * (1 - low_part) + lower * low_part).astype(numpy.float32)
+    upper, lower = flat.take(start), flat.take(start + side)
+    upper += across * (flat.take(start + 1) - upper)
+    lower += across * (flat.take(start + side + 1) - lower)
+    return upper + down * (lower - upper)
 
 
 def developed(light, shot, rng):
@@ -129,7 +139,10 @@ def picture(label, shot, rng):
     """8-bit greys: the code of the label in the middle, with the label around it as far as the frame reaches."""
     quiet = 8 * (label.box[2] - label.box[0]) / label.modules
     frame = max(LEAST_FRAME, FRAME * (label.box[2] - label.box[0] + quiet))
-    paper = on_paper(label, shot, int(frame * 0.8))
+    reach = int(frame * 0.8)
+    if reach > FIELD:
+        raise ValueError(f"{label.name}: a code of {label.modules} modules is too large for the corpus")
+    paper = on_paper(label, shot, reach)
     side = int(frame * shot.scale)
     at_x, at_y = places(side, side, 1 / shot.scale)
     x, y = numpy.broadcast_arrays(at_x, at_y)

@@ -21,7 +21,7 @@ def blacked_out(shot, _rng, _severity):
 
 
 def main(programs):
-    codes, readers = Codes(programs), Readers(programs, "read")
+    codes, readers = Codes(programs), Readers(programs, "read-all")
     label = white_label(CONTENT, Design("M", 4), codes)
     failed = []
 

@@ -33,7 +33,7 @@ def burnt_head(shot, rng, severity):
 
 def slipping_paper(shot, rng, severity):
     """The roller slips: rows are printed over one another or left out."""
-    count = (6, 14, 24)[severity]
+    count = (8, 18, 30)[severity]
     slips = numpy.zeros(2 * FIELD, int)
     at = rng.choice(2 * FIELD, count, replace=False)
     slips[at] = rng.integers(1, 3, count)
@@ -49,9 +49,9 @@ def slipping_paper(shot, rng, severity):
 
 def ink_spread(shot, rng, severity):
     """Too much heat: dots grow into the white between them."""
-    radius, threshold = ((1.3, 0.30), (1.8, 0.22), (2.4, 0.17))[severity]
+    radius, threshold = ((0.43, 0.30), (0.6, 0.22), (0.8, 0.17))[severity]
     shift = rng.uniform(-0.03, 0.03)
-    shot.heat.append(lambda ink: numpy.clip((blurred(ink, radius) - threshold - shift) * 6 + 0.5, 0, 1))
+    shot.heat.append(lambda ink: numpy.clip((blurred(ink, radius * FINE) - threshold - shift) * 6 + 0.5, 0, 1))
 
 
 def weak_heat(shot, rng, severity):
@@ -255,8 +255,8 @@ ALL = PRINTER + SURFACE + STANDING + CAMERA
 
 
 def mixture(shot, rng, severity):
-    """Two, three or four at once from different groups; the more there are the milder each is."""
+    """Two, three or four at once, each of another group and mild or strong."""
     groups = [PRINTER, SURFACE, STANDING, CAMERA]
     for group in rng.permutation(4)[:severity + 2]:
         damage = groups[group][rng.integers(len(groups[group]))]
-        damage(shot, rng, int(rng.integers(0, 2)) if severity < 2 else 0)
+        damage(shot, rng, int(rng.integers(0, 2)))

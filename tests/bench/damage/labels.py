@@ -118,7 +118,7 @@ class Readers:
         return self.lines.ask(f"{width} {height} {content}\n".encode() + picture.tobytes())
 
     def read(self, picture, content):
-        """Of ZXing-C++, zbar and the program's own reading: who found just this content."""
+        """Of ZXing-C++, zbar and, with read-all, the program's own reading: who found just this content."""
         return tuple(answer == "1" for answer in self.ask(picture, content).split())
 
     def close(self):
