@@ -1,4 +1,4 @@
-# The corpus repeats, an undamaged picture is read by both readers, one of which nothing is left by none: exit status 1 if not.
+# The corpus repeats; all read an undamaged picture, none one of which nothing is left. Exit status 1 if not.
 """check.py PROGRAMS"""
 import sys
 

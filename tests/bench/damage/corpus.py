@@ -8,17 +8,18 @@ import camera
 import damages
 
 SEVERITIES = ("mild", "strong", "harsh")
-CASES = 30  # of each damage and severity
 MIXED = 6  # times as many mixtures
 LEAST_SCALE, MOST_SCALE = 1.3, 3.0  # camera pixels a dot: a picture from far and from near
 
 
 def cases(each):
-    """All cases, `each` of every damage and severity and MIXED times as many mixtures."""
-    for damage in damages.ALL + (damages.mixture,):
-        for severity in range(len(SEVERITIES)):
-            for number in range(each * (MIXED if damage is damages.mixture else 1)):
-                yield damage, severity, number
+    """All cases, `each` of every damage and severity and MIXED times as many mixtures; the first so many are a corpus too."""
+    for start in range(each):
+        for damage in damages.ALL + (damages.mixture,):
+            several = MIXED if damage is damages.mixture else 1
+            for severity in range(len(SEVERITIES)):
+                for number in range(start * several, (start + 1) * several):
+                    yield damage, severity, number
 
 
 def chance(damage, severity, number):

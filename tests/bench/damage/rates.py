@@ -1,15 +1,18 @@
 # Decode rates of labels by damage, severity, reader and design of the code, as tables.
-"""rates.py PROGRAMS LABELS TABLE EACH [DESIGN…]: damages the labels of the PDFs in the folder LABELS, EACH cases of every
-damage and severity, and writes the file TABLE. A design is a level (L M Q H smallest) and the dots of a module, as M4;
-"printed" is the code as it stands in the PDFs. The first design is the one that others are compared with."""
+"""rates.py PROGRAMS LABELS TABLE EACH MINUTES DESIGN…: damages the labels of the PDFs in the folder LABELS, EACH cases of
+every damage and severity, and writes the file TABLE; what is not read after MINUTES is left to the next run. A design is
+a level (L M Q H smallest) and the dots of a module, as M4; "printed" is the code as it stands in the PDFs. The others are
+compared with the first design."""
 import collections
 import math
 import multiprocessing
 import os
 import sys
 import time
+import zlib
 
 import corpus
+import damages
 from labels import QUIET_ZONE, Codes, Design, Readers, printed
 
 READERS = ("ZXing-C++", "zbar")  # each as it comes: the program's own reading is ZXing-C++ with fewer kinds of code
@@ -33,9 +36,8 @@ def drawn(labels, designs, programs):
 
 def results_of(case):
     """For each design who read the picture."""
-    at = (case[0].__name__, case[1])
-    return at, [worker.readers.read(corpus.picture(label, case), label.content)
-                for label in (corpus.label_of(labels, case) for labels in worker.drawn.values())]
+    label_of = [corpus.label_of(labels, case) for labels in worker.drawn.values()]
+    return case, [worker.readers.read(corpus.picture(label, case), label.content) for label in label_of]
 
 
 worker = None
@@ -52,13 +54,57 @@ def start(programs, all_drawn):
     worker = Worker(programs, all_drawn)
 
 
-def measured(all_drawn, programs, each):
-    """By (damage, severity): for each case, for each design, the readers' answers. In the order of the cases."""
-    found = collections.defaultdict(list)
+class Answers:
+    """What was read, kept in a file, so that a run that was stopped goes on where it was. Its first line says of what."""
+
+    def __init__(self, name, of_what):
+        self.of_case = {}
+        lines = open(name, encoding="utf-8").read().splitlines() if os.path.exists(name) else []
+        kept = lines[1:] if lines[:1] == [of_what] else []
+        for line in kept:
+            damage, severity, number, *reads = line.split()
+            self.of_case[damage, int(severity), int(number)] = [tuple(r == "1" for r in read) for read in reads]
+        self.file = open(name, "w", encoding="utf-8")
+        self.file.write("\n".join([of_what] + kept) + "\n")
+
+    def __contains__(self, case):
+        return (case[0].__name__, *case[1:]) in self.of_case
+
+    def add(self, case, answers):
+        key = (case[0].__name__, *case[1:])
+        self.of_case[key] = answers
+        reads = ("".join(str(int(read)) for read in answer) for answer in answers)
+        print(*key, *reads, file=self.file, flush=True)
+
+    def by_severity(self, cases):
+        """By (damage, severity): for each case, for each design, the readers' answers."""
+        found = collections.defaultdict(list)
+        for damage, severity, number in sorted(cases, key=lambda case: (damages.ALL + (damages.mixture,)).index(case[0])):
+            answers = self.of_case.get((damage.__name__, severity, number))
+            if answers:
+                found[damage.__name__, severity].append(answers)
+        return found
+
+
+def measure(answers, cases, all_drawn, programs, until):
+    """Reads what is not yet read, in the order of the cases, until that moment."""
+    missing = [case for case in cases if case not in answers]
     with multiprocessing.Pool(PROCESSES, start, (programs, all_drawn)) as pool:
-        for at, answers in pool.imap(results_of, list(corpus.cases(each)), chunksize=8):
-            found[at].append(answers)
-    return found
+        for case, read in pool.imap(results_of, missing):
+            answers.add(case, read)
+            if time.monotonic() > until:
+                break
+
+
+def what_is_measured(all_drawn):
+    """The scripts, the labels and the designs, as a line; answers to another line are of no use."""
+    mark = 0
+    for script in ("camera.py", "damages.py", "corpus.py"):
+        mark = zlib.crc32(open(os.path.join(os.path.dirname(__file__), script), "rb").read(), mark)
+    for labels in all_drawn.values():
+        for label in labels:
+            mark = zlib.crc32(label.dots.tobytes(), mark)
+    return f"{mark:08x} " + ", ".join(str(design) for design in all_drawn)
 
 
 def interval(hits, of):
@@ -111,24 +157,26 @@ def damage_table(designs, found, reader):
                + "".join(f"{share:{width}.0f}" for share in shares))
 
 
-def main(programs, folder, table, each, *names):
+def main(programs, folder, table, each, minutes, *names):
+    until = time.monotonic() + 60 * float(minutes)
     labels = printed(folder, programs, OF_EACH_PDF)
     if not labels:
         sys.exit(f"{folder}: no PDF")
     all_drawn = drawn(labels, [design_named(name) for name in names], programs)
-    found = measured(all_drawn, programs, int(each))
+    os.makedirs(os.path.dirname(table) or ".", exist_ok=True)
+    answers = Answers(table + ".answers", what_is_measured(all_drawn))
+    cases = list(corpus.cases(int(each)))
+    measure(answers, cases, all_drawn, programs, until)
+    found = answers.by_severity(cases)
     lengths = sorted(len(label.content) for label in labels)
     lines = [f"{len(labels)} labels, whose codes hold {lengths[0]} to {lengths[-1]} bytes"]
     lines += whole_table(all_drawn, found)
     for reader in range(len(READERS)):
         lines += ["", *damage_table(list(all_drawn), found, reader)]
-    os.makedirs(os.path.dirname(table) or ".", exist_ok=True)
     with open(table, "w", encoding="utf-8") as file:
         file.write("\n".join(lines) + "\n")
     print("\n".join(lines))
 
 
 if __name__ == "__main__":
-    began = time.monotonic()
     main(*sys.argv[1:])
-    print(f"{time.monotonic() - began:.0f} s by the clock", file=sys.stderr)
