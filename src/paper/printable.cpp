@@ -71,10 +71,10 @@ problem::Expected<QString> Faces::printable(const QString& text) const {
   for (char32_t c : composed.toUcs4()) {
     ++place;
     if (prints(c)) continue;
-    problem::Error error = refusal(composed, place, c);
+    if (is_never_printed(c)) return tl::unexpected(refusal(composed, place, c));
     for (Family family : kFamilies)  // a face that cannot be read may have it
-      if (const auto& unread = fault(family); unread && !is_never_printed(c)) error = *unread;
-    return tl::unexpected(error);
+      if (const auto& unread = fault(family)) return tl::unexpected(*unread);
+    return tl::unexpected(refusal(composed, place, c));
   }
   return composed;
 }

@@ -1,8 +1,12 @@
 // What the shipped faces print, what they refuse, and how wide a text is.
 #include "paper/face.h"
 
+#include <QDirIterator>
+#include <QFile>
 #include <algorithm>
+#include <thread>
 
+#include "paper/printable.h"
 #include "show.h"
 #include "tools.h"
 
@@ -70,14 +74,107 @@ TEST_CASE("a character that a face lacks is refused by its number and place", "[
             .startsWith(QStringLiteral("\"hot 🌶\" has 🌶 (U+1F336) as character 5, which")));
 }
 
-TEST_CASE("a script that needs shaping is refused by its name", "[paper][face]") {
+TEST_CASE("a script that needs shaping or runs from right to left is refused by its name", "[paper][face]") {
   const std::vector<std::pair<QString, QString>> scripts = {
-      {QStringLiteral("حليب"), QStringLiteral("Arabic")},   {QStringLiteral("חלב"), QStringLiteral("Hebrew")},
-      {QStringLiteral("दूध"), QStringLiteral("Devanagari")}, {QStringLiteral("নুন"), QStringLiteral("Bengali")},
-      {QStringLiteral("பால்"), QStringLiteral("Tamil")},     {QStringLiteral("นม"), QStringLiteral("Thai")}};
+      {QStringLiteral("حليب"), QStringLiteral("Arabic")},  {QStringLiteral("חלב"), QStringLiteral("Hebrew")},
+      {QStringLiteral("ܚܠܒܐ"), QStringLiteral("Syriac")},  {QStringLiteral("ކިރު"), QStringLiteral("Thaana")},
+      {QStringLiteral("ߣߐߣߐ"), QStringLiteral("N'Ko")},    {QStringLiteral("दूध"), QStringLiteral("Devanagari")},
+      {QStringLiteral("নুন"), QStringLiteral("Bengali")},   {QStringLiteral("ਦੁੱਧ"), QStringLiteral("Gurmukhi")},
+      {QStringLiteral("દૂધ"), QStringLiteral("Gujarati")},  {QStringLiteral("କ୍ଷୀର"), QStringLiteral("Odia")},
+      {QStringLiteral("பால்"), QStringLiteral("Tamil")},    {QStringLiteral("పాలు"), QStringLiteral("Telugu")},
+      {QStringLiteral("ಹಾಲು"), QStringLiteral("Kannada")}, {QStringLiteral("പാൽ"), QStringLiteral("Malayalam")},
+      {QStringLiteral("කිරි"), QStringLiteral("Sinhala")},   {QStringLiteral("นม"), QStringLiteral("Thai")},
+      {QStringLiteral("ນົມ"), QStringLiteral("Lao")},       {QStringLiteral("འོ་མ"), QStringLiteral("Tibetan")},
+      {QStringLiteral("နို့"), QStringLiteral("Myanmar")},    {QStringLiteral("ទឹកដោះគោ"), QStringLiteral("Khmer")},
+      {QStringLiteral("ᠰᠦ"), QStringLiteral("Mongolian")}, {QStringLiteral("ꦱꦸꦱꦸ"), QStringLiteral("Javanese")},
+      {QStringLiteral("ᬲᬸᬲᬸ"), QStringLiteral("Balinese")},  {QStringLiteral("ወተት"), QStringLiteral("Ethiopic")}};
+  CHECK(scripts.size() == kNeedShaping.size());
   for (const auto& [text, script] : scripts) {
     const QString error = refused(QStringLiteral("Milk ") + text);
-    CHECK(error.contains(QStringLiteral(" as character 6, and %1 script cannot be set on labels\n").arg(script)));
+    CHECK(error.contains(QStringLiteral(" as character 6, and %1 script cannot be set on labels\n"
+                                        "  write it in Latin, Greek, Cyrillic or Chinese characters")
+                             .arg(script)));
+  }
+}
+
+TEST_CASE("each script that is refused by its name is refused in every letter it has", "[paper][face]") {
+  for (const NamedScript& script : kNeedShaping) {
+    int letters = 0;
+    for (char32_t c = 0; c <= 0xFFFF; ++c)
+      if (QChar::script(c) == script.script && QChar::isLetter(c)) {
+        ++letters;
+        CHECK_FALSE(shipped_faces().prints(c));
+      }
+    CHECK(letters > 20);
+  }
+}
+
+TEST_CASE("the languages of the shipped families are printable", "[paper][face]") {
+  for (const QString& text :
+       {QStringLiteral("Sữa tươi, ĐẬU PHỘNG, TRƯỚC NGÀY, ẨẪỆ"), QStringLiteral("Περιέχει γάλα, ΑΥΓΌ· ϊΐΰ"),
+        QStringLiteral("Содержит молоко, ЯЙЦА, Ёж, щётка"), QStringLiteral("含有：牛奶、鸡蛋，5 °C以下（冷藏）。"),
+        QStringLiteral("À consommer jusqu’au 1 500 g"), QStringLiteral("1⅕ ≤ 2₂ ≠ 5 ₽")})
+    CHECK(printed(text) == text);
+}
+
+TEST_CASE("families are read when a text needs them: Latin never does, and one that is missing is an error then",
+          "[paper][face]") {
+  const Folder folder;
+  for (const char* weight : {"Regular", "Bold", "ExtraBold"}) {
+    const QString name = QStringLiteral("AtkinsonHyperlegibleNext-%1.ttf").arg(QLatin1String(weight));
+    REQUIRE(QFile::copy(QStringLiteral(LARDINER_SOURCE_DIR "/fonts/") + name, folder.path(name)));
+  }
+  const Faces faces = Faces::load(folder.path(QStringLiteral("."))).value();
+  CHECK(faces.printable(QStringLiteral("Jalapeño, ½ cup")).has_value());
+  const problem::Expected<QString> missing = faces.printable(QStringLiteral("sữa"));
+  REQUIRE_FALSE(missing);
+  CHECK(missing.error().code == problem::Code::Machine);
+  CHECK(missing.error().what.endsWith(QStringLiteral("NotoSans-Regular.ttf cannot be read")));
+  CHECK(faces.printable(QStringLiteral("حليب")).error().code == problem::Code::NoGlyph);
+  CHECK(faces[FaceId::ScBold].characters().empty());
+  CHECK(faces.width(u"milk", FaceId::NotoBold, {10}, {203}).value == 0);
+}
+
+TEST_CASE("many threads may be the first to need a family", "[paper][face]") {
+  const Faces faces = Faces::load(QStringLiteral(LARDINER_SOURCE_DIR "/fonts")).value();
+  std::array<bool, 4> printable{};
+  std::vector<std::thread> threads;
+  for (bool& one : printable)
+    threads.emplace_back([&] { one = faces.printable(QStringLiteral("sữa 牛奶 молоко")).has_value(); });
+  for (std::thread& thread : threads) thread.join();
+  CHECK(std::all_of(printable.begin(), printable.end(), [](bool one) { return one; }));
+}
+
+TEST_CASE("the Chinese faces hold every character of their word list and of the demo kitchen", "[paper][face]") {
+  const QString root = QStringLiteral(LARDINER_SOURCE_DIR);
+  QStringList files{root + QStringLiteral("/fonts/chinese.txt"), root + QStringLiteral("/templates/words/zh.toml")};
+  QDirIterator kitchen(root + QStringLiteral("/samples/kitchen"), QDir::Files, QDirIterator::Subdirectories);
+  while (kitchen.hasNext()) files << kitchen.next();
+  int read = 0;
+  for (const QString& name : files) {
+    QFile file(name);
+    if (!file.open(QIODevice::ReadOnly)) continue;
+    ++read;
+    for (char32_t c : QString::fromUtf8(file.readAll()).toUcs4())
+      if (QChar::script(c) == QChar::Script_Han && !shipped_faces().has(Family::NotoSansSc, c)) {
+        CAPTURE(name, QString::fromUcs4(&c, 1));
+        FAIL_CHECK("the Chinese faces lack a character: run sh fonts/make-subsets");
+      }
+  }
+  CHECK(read >= 5);
+}
+
+TEST_CASE("a size that is legible in the Latin family is so in the others",
+          "[paper][face][src:eu-1169-2011/annex-IV]") {
+  for (Weight weight : kWeights) {
+    const double least = shipped_faces().least_x_height(weight);
+    for (Family family : kFamilies) CHECK(shipped_faces()[face_of(family, weight)].x_height >= least);
+    // A square character's ink is as high as a capital, but for the flattest few strokes (一).
+    const Face& chinese = shipped_faces()[face_of(Family::NotoSansSc, weight)];
+    const Face& latin = shipped_faces()[face_of(Family::Atkinson, weight)];
+    for (QChar c : QStringLiteral("含有牛奶鸡蛋冷藏制作"))
+      CHECK((chinese.glyph(c.unicode())->top - chinese.glyph(c.unicode())->bottom) / double(chinese.units_per_em) >=
+            latin.cap_height);
   }
 }
 

@@ -131,7 +131,7 @@ TEST_CASE("a label without room says which fact lacks how much on which medium",
   CHECK(refused(butter(), medium(5000, 2500)) ==
         "the label of Lime butter A26329LBU01K does not fit on \"lid\" (50 × 25 mm): date needs 3.4 mm more height\n");
   CHECK(refused(butter(), medium(2500, 5000)) ==
-        "the label of Lime butter A26329LBU01K does not fit on \"lid\" (25 × 50 mm): lot needs 18.0 mm more width for "
+        "the label of Lime butter A26329LBU01K does not fit on \"lid\" (25 × 50 mm): lot needs 18.9 mm more width for "
         "\"A26329LBU01K · MK\"\n");
   facts::LabelRun run = butter();
   fact(run, FactId::Name).paragraphs = {said(QStringLiteral("Llanfairpwllgwyngyllgogerychwyrndrobwll"))};

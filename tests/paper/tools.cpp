@@ -123,4 +123,16 @@ const Faces& shipped_faces() {
   return faces;
 }
 
+std::vector<char32_t> visible_characters(FaceId face) {
+  std::vector<char32_t> all;
+  for (char32_t c : shipped_faces()[face].characters()) {
+    const QString text = QString::fromUcs4(&c, 1);
+    if (shipped_faces().prints(c) && shipped_faces().has(family_of(face), c) &&
+        !is_invisible(static_cast<char16_t>(c)) && !QChar::isSpace(c) &&
+        text.normalized(QString::NormalizationForm_C) == text)
+      all.push_back(c);
+  }
+  return all;
+}
+
 }  // namespace lardiner::paper

@@ -55,4 +55,7 @@ const std::vector<Renderer>& renderers();
 /// The shipped faces, loaded once.
 const Faces& shipped_faces();
 
+/// The characters that a face may show in a text, without those that print nothing and those that composing replaces.
+std::vector<char32_t> visible_characters(FaceId face);
+
 }  // namespace lardiner::paper
