@@ -2,6 +2,7 @@
 #include "paper/face.h"
 
 #include <algorithm>
+#include <bitset>
 #include <mutex>
 
 #include "paper/face_reader.h"
@@ -46,8 +47,11 @@ std::vector<std::uint16_t> Face::parts(std::uint16_t glyph) const {
 
 std::vector<char32_t> Face::characters() const {
   std::vector<char32_t> all;
-  for (char32_t c = 0; c <= 0xFFFF; ++c)
-    if (glyph(c)) all.push_back(c);
+  for (char32_t block = 0; block < block_of_.size(); ++block) {
+    if (block_of_[block] == kNoBlock) continue;
+    for (char32_t c = block << 8; c < (block + 1) << 8; ++c)
+      if (glyph(c)) all.push_back(c);
+  }
   return all;
 }
 
@@ -67,12 +71,21 @@ struct Faces::Shelf {
         else
           faults[place] = face.error();
       }
+      if (!faults[place]) cover(family);
     });
     return faults[place];
   }
 
+  void cover(Family family) {
+    for (char32_t c : faces[index(face_of(family, Weight::Regular))].characters())
+      covered[static_cast<std::size_t>(family)][c] = std::all_of(kWeights.begin(), kWeights.end(), [&](Weight weight) {
+        return faces[index(face_of(family, weight))].glyph(c) != nullptr;
+      });
+  }
+
   QString folder;
   std::array<Face, kFaces.size()> faces;
+  std::array<std::bitset<0x10000>, kFamilies.size()> covered;  // the characters that a family has in every weight
   std::array<std::once_flag, kFamilies.size()> once;
   std::array<std::optional<problem::Error>, kFamilies.size()> faults;
 };
@@ -92,10 +105,16 @@ const Face& Faces::operator[](FaceId face) const {
 }
 
 bool Faces::has(Family family, char32_t character) const {
-  if (family != Family::Atkinson && shelf_->read(family)) return false;
-  return std::all_of(kWeights.begin(), kWeights.end(), [&](Weight weight) {
-    return shelf_->faces[index(face_of(family, weight))].glyph(character) != nullptr;
-  });
+  shelf_->read(family);
+  return character <= 0xFFFF && shelf_->covered[static_cast<std::size_t>(family)][character];
+}
+
+qsizetype Faces::covered(Family family, QStringView text) const {
+  if (family != Family::Atkinson) shelf_->read(family);
+  const auto& has = shelf_->covered[static_cast<std::size_t>(family)];
+  const auto* first =
+      std::find_if(text.begin(), text.end(), [&](QChar c) { return !has[c.unicode()] && !is_invisible(c.unicode()); });
+  return first - text.begin();
 }
 
 FineDots Faces::width(QStringView text, FaceId id, Points size, Resolution resolution) const {

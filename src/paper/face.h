@@ -111,6 +111,8 @@ class Faces {
 
   /// Whether the family has the character, in every weight; false where it cannot be read.
   bool has(Family family, char32_t character) const;
+  /// How many characters (UTF-16 units) at the start of the text it has so; invisible ones need no glyph.
+  qsizetype covered(Family family, QStringView text) const;
 
   /// The width of a text in one line of one face, without kerning: the faces' advance widths alone place the glyphs,
   /// so that what is measured is what is printed. Invisible controls (`is_invisible`) have no width.

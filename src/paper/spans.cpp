@@ -51,7 +51,7 @@ class Divider {
   Divider(const Faces& faces, QStringView text) : faces_(faces), text_(text) {}
 
   std::vector<Span> spans() {
-    if (covered(Family::Atkinson, 0) == text_.size()) {
+    if (covered(Family::Atkinson, 0, text_.size()) == text_.size()) {
       add(Family::Atkinson, 0, text_.size());
       return std::move(spans_);
     }
@@ -74,10 +74,8 @@ class Divider {
 
   // How far the family has every character from `start` on.
   qsizetype covered(Family family, qsizetype start, qsizetype end) const {
-    while (start < end && (is_invisible(text_[start].unicode()) || faces_.has(family, text_[start].unicode()))) ++start;
-    return start;
+    return start + faces_.covered(family, text_.mid(start, end - start));
   }
-  qsizetype covered(Family family, qsizetype start) const { return covered(family, start, text_.size()); }
 
   void divide(qsizetype start, qsizetype end) {
     while (start < end) {
