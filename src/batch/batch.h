@@ -61,10 +61,30 @@ struct Batch {
   QStringList missing;      ///< words keys "missing.…" for the HOLD label, in order of weight
 };
 
-/// Computes every record of a run, inputs that are lots of the same run first (whatever the order of records). A record
+/// Computes the records of a run, inputs that are lots of the same run first (whatever the order of records). A record
 /// that is refused still yields a Batch with `refused` (and `missing`), for HOLD labels; it refuses what was made from
 /// it. Errors of the run as a whole (a lot made twice, a loop of lots) are put on the batches they touch. `now` is the
-/// time of the run; nothing is dated from it. REQUIRES: records as `read_records` gives them, of this book.
-std::vector<Batch> compute(const book::Book& book, const std::vector<Record>& records, const QDateTime& now);
+/// time of the run; nothing is dated from it.
+///
+/// One batch at a time: of those handed out only what a later record still needs of its inputs is kept, so that a long
+/// run takes little more memory than its records.
+class Computing {
+ public:
+  /// REQUIRES: records as `read_records` gives them, of this book, which outlives this.
+  Computing(const book::Book& book, std::vector<Record> records, const QDateTime& now);
+  ~Computing();
+  Computing(const Computing&) = delete;
+  Computing& operator=(const Computing&) = delete;
+
+  /// The batches in the order of the records, then nothing.
+  std::optional<Batch> next();
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+/// All batches of a run at once.
+std::vector<Batch> compute(const book::Book& book, std::vector<Record> records, const QDateTime& now);
 
 }  // namespace lardiner::batch

@@ -1,5 +1,6 @@
 // Computes a run: every record after the lots that went into it, whatever the order of records.
 #include <algorithm>
+#include <functional>
 
 #include "batch/batch.h"
 #include "batch/compute_making.h"
@@ -10,15 +11,22 @@ using problem::Code;
 
 namespace {
 
-Making making_of(const Record& record, const book::Book& book) {
+Making making_of(Record record, const book::Book& book) {
   Making making;
-  making.batch.record = record;
   making.batch.day_one = record.made_at;
   if (record.deed == Deed::Made)
     making.product = book.product(record.item);
   else
     making.ingredient = book.ingredient(record.item);
+  making.batch.record = std::move(record);
   return making;
+}
+
+std::vector<Making> makings_of(std::vector<Record> records, const book::Book& book) {
+  std::vector<Making> makings;
+  makings.reserve(records.size());
+  for (Record& record : records) makings.push_back(making_of(std::move(record), book));
+  return makings;
 }
 
 // The makings of the run whose lots went into this one.
@@ -49,16 +57,17 @@ void refuse_loop(Run& run, const std::vector<size_t>& loop) {
 // Depth first without recursion, so that a chain of any length can be walked.
 class Ordering {
  public:
-  explicit Ordering(Run& run) : run_(run), states_(run.makings.size(), State::New) {}
+  /// `take` gets each making after those that went into it, its loops told.
+  Ordering(Run& run, std::function<void(size_t)> take)
+      : run_(run), take_(std::move(take)), states_(run.makings.size(), State::New) {}
 
-  std::vector<size_t> order() {
-    for (size_t i = 0; i < states_.size(); ++i)
-      if (states_[i] == State::New) walk(i);
-    return std::move(order_);
+  /// Takes the makings that lead to `at` and have not been taken, then itself.
+  void reach(size_t at) {
+    if (states_[at] == State::New) walk(at);
   }
 
  private:
-  enum class State { New, Open, Done };
+  enum class State : char { New, Open, Done };
   struct Step {
     size_t at;
     std::vector<size_t> sources;
@@ -70,9 +79,10 @@ class Ordering {
     while (!path_.empty()) {
       Step& step = path_.back();
       if (step.next == step.sources.size()) {
-        states_[step.at] = State::Done;
-        order_.push_back(step.at);
+        const size_t done = step.at;
+        states_[done] = State::Done;
         path_.pop_back();
+        take_(done);
         continue;
       }
       const size_t source = step.sources[step.next++];
@@ -94,25 +104,17 @@ class Ordering {
   }
 
   Run& run_;
+  std::function<void(size_t)> take_;
   std::vector<State> states_;
   std::vector<Step> path_;
-  std::vector<size_t> order_;
 };
 
 // What is missing, as the HOLD label lists it: the weightiest first.
 QStringList missing_in_order(const std::set<QString>& missing) {
-  static const char* const order[] = {"missing.allergens",
-                                      "missing.tcs",
-                                      "missing.shelf_life",
-                                      "missing.cook_reading",
-                                      "missing.cook_too_low",
-                                      "missing.cook_temperature",
-                                      "missing.cooling",
-                                      "missing.finishing",
-                                      "missing.past_its_date",
-                                      "missing.input_date",
-                                      "missing.input",
-                                      "missing.other"};
+  static const char* const order[] = {"missing.allergens",    "missing.tcs",          "missing.shelf_life",
+                                      "missing.cook_reading", "missing.cook_too_low", "missing.cook_temperature",
+                                      "missing.cooling",      "missing.finishing",    "missing.past_its_date",
+                                      "missing.input_date",   "missing.input",        "missing.other"};
   QStringList keys;
   for (const char* key : order)
     if (missing.count(QLatin1String(key)) > 0) keys += QString::fromLatin1(key);
@@ -128,22 +130,84 @@ void finish(Making& making) {
   for (Container& container : batch.containers) container.use_by = 0;
 }
 
+// What a later making asks of one that was handed out already.
+Batch for_later(const Batch& whole) {
+  Batch kept;
+  kept.record.deed = whole.record.deed;
+  kept.record.item = whole.record.item;
+  kept.record.quantity = whole.record.quantity;
+  kept.record.made_at = whole.record.made_at;
+  kept.record.supplier_item = whole.record.supplier_item;
+  kept.lot = whole.lot;
+  kept.declared = whole.declared;
+  kept.readiness = whole.readiness;
+  kept.previously_frozen = whole.previously_frozen;
+  kept.differences = whole.differences;
+  kept.parts = whole.parts;
+  kept.refused = whole.refused;
+  return kept;
+}
+
 }  // namespace
 
-std::vector<Batch> compute(const book::Book& book, const std::vector<Record>& records, const QDateTime& now) {
-  Run run{book, now, Lookup(book), {}, {}};
-  for (const Record& record : records) run.makings.push_back(making_of(record, book));
+struct Computing::State {
+  State(const book::Book& book, std::vector<Record> records, const QDateTime& now);
+
+  void take(size_t at);
+  Batch handed_out(size_t at);
+
+  Run run;
+  Ordering ordering;
+  std::vector<int> wanted;  // how many makings that were not computed yet have a lot of this one among their inputs
+  size_t next = 0;          // the making that is handed out next
+};
+
+Computing::State::State(const book::Book& book, std::vector<Record> records, const QDateTime& now)
+    : run{book, now, Lookup(book), makings_of(std::move(records), book), {}},
+      ordering(run, [this](size_t at) { take(at); }),
+      wanted(run.makings.size(), 0) {
   identify(run);
-  for (const size_t at : Ordering(run).order()) {
-    Making& making = run.makings[at];
-    if (making.product)
-      compute_product(making, run);
-    else
-      compute_package(making, run);
-    finish(making);
-  }
+  for (const Making& making : run.makings)
+    for (const size_t source : sources_of(making, run)) ++wanted[source];
+}
+
+void Computing::State::take(size_t at) {
+  Making& making = run.makings[at];
+  add_containers(making, run);
+  if (making.product)
+    compute_product(making, run);
+  else
+    compute_package(making, run);
+  finish(making);
+  for (const size_t source : sources_of(making, run))
+    if (--wanted[source] == 0 && source < next) run.makings[source] = Making{};
+}
+
+Batch Computing::State::handed_out(size_t at) {
+  Making& making = run.makings[at];
+  Batch batch = std::move(making.batch);
+  if (wanted[at] > 0)
+    making.batch = for_later(batch);
+  else
+    making = Making{};
+  return batch;
+}
+
+Computing::Computing(const book::Book& book, std::vector<Record> records, const QDateTime& now)
+    : state_(std::make_unique<State>(book, std::move(records), now)) {}
+
+Computing::~Computing() = default;
+
+std::optional<Batch> Computing::next() {
+  if (state_->next == state_->run.makings.size()) return std::nullopt;
+  state_->ordering.reach(state_->next);
+  return state_->handed_out(state_->next++);
+}
+
+std::vector<Batch> compute(const book::Book& book, std::vector<Record> records, const QDateTime& now) {
+  Computing computing(book, std::move(records), now);
   std::vector<Batch> batches;
-  for (Making& making : run.makings) batches.push_back(std::move(making.batch));
+  while (std::optional<Batch> batch = computing.next()) batches.push_back(std::move(*batch));
   return batches;
 }
 

@@ -71,25 +71,6 @@ void identify_lot(Making& making, const Run& run) {
   making.batch.lot = made;
 }
 
-void add_containers(Making& making, const Run& run) {
-  Record& record = making.batch.record;
-  if (record.containers.empty())
-    record.containers.push_back({1, {}, record.quantity.value_or(measure::Quantity{}), record.place});
-  int of = 0;
-  for (const ContainerGroup& group : record.containers) of += group.count;
-  const QDate made = local_day(record.made_at, run.zone());
-  for (size_t group = 0; group < record.containers.size(); ++group)
-    for (int i = 0; i < record.containers[group].count; ++i) {
-      Container container;
-      container.number = static_cast<int>(making.batch.containers.size()) + 1;
-      container.of = of;
-      container.group = static_cast<int>(group);
-      if (!making.batch.lot.isEmpty())
-        container.serial = serial(run.book.kitchen, made, making.batch.number, container.number);
-      making.batch.containers.push_back(container);
-    }
-}
-
 QString where(const problem::Place& place) {
   return place.line > 0 ? QStringLiteral("%1:%2").arg(place.file).arg(place.line) : place.file;
 }
@@ -148,9 +129,27 @@ void identify(Run& run) {
   for (Making& making : run.makings) {
     identify_item(making, run);
     identify_lot(making, run);
-    add_containers(making, run);
   }
   refuse_doubled(run);
+}
+
+void add_containers(Making& making, const Run& run) {
+  Record& record = making.batch.record;
+  if (record.containers.empty())
+    record.containers.push_back({1, {}, record.quantity.value_or(measure::Quantity{}), record.place});
+  int of = 0;
+  for (const ContainerGroup& group : record.containers) of += group.count;
+  const QDate made = local_day(record.made_at, run.zone());
+  for (size_t group = 0; group < record.containers.size(); ++group)
+    for (int i = 0; i < record.containers[group].count; ++i) {
+      Container container;
+      container.number = static_cast<int>(making.batch.containers.size()) + 1;
+      container.of = of;
+      container.group = static_cast<int>(group);
+      if (!making.batch.lot.isEmpty())
+        container.serial = serial(run.book.kitchen, made, making.batch.number, container.number);
+      making.batch.containers.push_back(container);
+    }
 }
 
 }  // namespace lardiner::batch

@@ -50,8 +50,11 @@ void refuse(Making& making, const char* missing, problem::Error error);
 /// The latest instant at which something can have gone into the making; the earliest is its made_at.
 QDateTime last_use(const Record& record, const Run& run);
 
-/// Lot, GTIN, containers with their serials; lots made twice are refused.
+/// Lots and GTINs; lots made twice are refused.
 void identify(Run& run);
+
+/// The containers with their serials. REQUIRES: `identify`.
+void add_containers(Making& making, const Run& run);
 
 /// The use-bys of its containers under `rules` and `caps`, one for each timeline and package.
 void date(Making& making, const Run& run, const std::vector<Rule>& rules, const std::vector<Cap>& caps);

@@ -33,15 +33,33 @@ QStringList ingredient_ids(const book::Book& book) {
   return ids;
 }
 
+// A record as it stands in the file.
+struct WrittenRecord {
+  struct Further {
+    QString adds;
+    Value value;
+  };
+  Value own;
+  std::vector<Further> further;
+  bool doubled = false;
+};
+
+WrittenRecord written_record(const reader::Rows& rows, const RecordRows& of) {
+  WrittenRecord out{rows.row(of.own), {}, of.doubled};
+  out.further.reserve(of.further.size());
+  for (const FurtherRow& row : of.further) out.further.push_back({row.adds, rows.row(row.row)});
+  return out;
+}
+
 // Reads one record with all its parts.
 class RecordReading {
  public:
-  RecordReading(const RecordRows& rows, const Reading& reading, Errors& errors)
+  RecordReading(const WrittenRecord& rows, const Reading& reading, Errors& errors)
       : rows_(rows),
         reading_(reading),
         errors_(errors),
         before_(errors.size()),
-        fields_(*rows.own, QStringLiteral("the record"), errors) {}
+        fields_(rows.own, QStringLiteral("the record"), errors) {}
 
   std::optional<Record> read() {
     fields_.has(u"row");
@@ -171,10 +189,10 @@ class RecordReading {
       fields_.refuse(u"opened", Code::Conflict, QStringLiteral("opened after made_at"),
                      QStringLiteral("write when the package was first opened, or leave it out"));
     check_supplier_item();
-    for (const FurtherRow& row : rows_.further)
+    for (const WrittenRecord::Further& row : rows_.further)
       if (row.adds != QLatin1String("event") && row.adds != QLatin1String("containers"))
         errors_.push_back({Code::Conflict, QStringLiteral("a package of an ingredient has no %1 row").arg(row.adds),
-                           row.value->find(u"row")->place, QStringLiteral("leave the row out, or correct its number")});
+                           row.value.find(u"row")->place, QStringLiteral("leave the row out, or correct its number")});
   }
 
   void check_supplier_item() {
@@ -195,8 +213,8 @@ class RecordReading {
     } else {
       for (const Value* table : fields_.tables(u"containers")) add_groups({*table, false, errors_});
     }
-    for (const FurtherRow& row : rows_.further)
-      if (row.adds == QLatin1String("containers")) add_groups({*row.value, true, errors_});
+    for (const WrittenRecord::Further& row : rows_.further)
+      if (row.adds == QLatin1String("containers")) add_groups({row.value, true, errors_});
     const bool any = cell || !record_.containers.empty();
     if (!any && record_.deed == Deed::Made)
       fields_.refuse(u"containers", Code::Missing, QStringLiteral("the record has no containers"),
@@ -273,11 +291,11 @@ class RecordReading {
   template <class Take>
   void each(QStringView key, const QString& adds, Take take) {
     for (const Value* table : fields_.tables(key)) take(WrittenPart{*table, false, errors_});
-    for (const FurtherRow& row : rows_.further)
-      if (row.adds == adds) take(WrittenPart{*row.value, true, errors_});
+    for (const WrittenRecord::Further& row : rows_.further)
+      if (row.adds == adds) take(WrittenPart{row.value, true, errors_});
   }
 
-  const RecordRows& rows_;
+  const WrittenRecord& rows_;
   const Reading& reading_;
   Errors& errors_;
   size_t before_;
@@ -288,14 +306,21 @@ class RecordReading {
 
 }  // namespace
 
-Records read_records(const std::vector<Value>& rows, const book::Book& book, const RecordSettings& settings) {
+Records read_records(const reader::Rows& rows, const book::Book& book, const RecordSettings& settings) {
   Records out;
   const Reading reading{book, settings};
-  for (const RecordRows& record_rows : record_rows(rows, out.errors))
-    if (std::optional<Record> record = RecordReading(record_rows, reading, out.errors).read())
+  for (const RecordRows& record_rows : record_rows(rows, out.errors)) {
+    const WrittenRecord written = written_record(rows, record_rows);
+    if (std::optional<Record> record = RecordReading(written, reading, out.errors).read())
       out.records.push_back(std::move(*record));
+  }
   problem::sort(out.errors);
   return out;
+}
+
+Records read_records(const std::vector<Value>& rows, const book::Book& book, const RecordSettings& settings) {
+  return read_records(reader::Rows{rows.size(), [&](size_t at) { return rows[at]; }, settings.decimal_comma}, book,
+                      settings);
 }
 
 }  // namespace lardiner::batch

@@ -6,7 +6,7 @@
 
 #include "batch/record.h"
 #include "book/book.h"
-#include "reader/value.h"
+#include "reader/read.h"
 
 namespace lardiner::batch {
 
@@ -25,6 +25,7 @@ struct Records {
 /// Reads the format of RECORDS.md, one table a row. What cannot be read, cannot be true (a time in the future, more in
 /// the containers than was made) or is not in the book is an error at its cell, all of them at once. Whether the food
 /// is safe is for `compute` to say.
+Records read_records(const reader::Rows& rows, const book::Book& book, const RecordSettings& settings);
 Records read_records(const std::vector<reader::Value>& rows, const book::Book& book, const RecordSettings& settings);
 
 }  // namespace lardiner::batch

@@ -2,6 +2,7 @@
 #include "batch/read_records_rows.h"
 
 #include <QHash>
+#include <QSet>
 
 #include "batch/read_records_values.h"
 #include "reader/fields.h"
@@ -39,68 +40,77 @@ std::optional<int> number_of(const Value& row) {
   return reader::Fields(row, {}, ignored).integer(u"number", 1, 9999);
 }
 
-const problem::Place& place_of(const Value& row, QStringView key) {
+problem::Place place_of(const Value& row, QStringView key) {
   const Value* found = row.find(key);
   return found ? found->place : row.place;
 }
 
 class Grouping {
  public:
-  Grouping(const std::vector<Value>& rows, Errors& errors) : rows_(rows), errors_(errors) {}
+  Grouping(const reader::Rows& rows, Errors& errors) : rows_(rows), errors_(errors) {}
 
   std::vector<RecordRows> group() {
-    for (const Value& row : rows_)
-      if (is_own(row)) add_record(row);
-    for (const Value& row : rows_)
-      if (!is_own(row)) add_further(row);
+    std::vector<Further> further;
+    for (size_t at = 0; at < rows_.count; ++at) {
+      const Value row = rows_.row(at);
+      const QString word = text_of(row, u"row");
+      const QString item = *items_.insert(item_of(row));  // one text for all rows of an item
+      if (word.isEmpty() || word == QLatin1String("record"))
+        add_record(at, item, number_of(row));
+      else
+        further.push_back({at, words().indexOf(word), item, number_of(row)});
+    }
+    for (const Further& row : further) add_further(row);
     for (auto same = alike_.cbegin(); same != alike_.cend(); ++same) refuse_doubled(*same);
     if (homeless_) records_.clear();
     return std::move(records_);
   }
 
  private:
-  static bool is_own(const Value& row) {
-    const QString word = text_of(row, u"row");
-    return word.isEmpty() || word == QLatin1String("record");
-  }
+  struct Further {
+    size_t at;
+    qsizetype word;  // of `words`, or -1
+    QString item;
+    std::optional<int> number;
+  };
 
-  void add_record(const Value& row) {
+  void add_record(size_t own, const QString& item, std::optional<int> number) {
     const size_t at = records_.size();
-    records_.push_back({&row, item_of(row), number_of(row), {}, false});
-    const RecordRows& record = records_.back();
-    if (!record.number) return;
-    numbered_[*record.number].push_back(at);
-    if (!record.item.isEmpty()) alike_[{record.item, *record.number}].push_back(at);
+    records_.push_back({own, item, number, {}, false});
+    if (!number) return;
+    numbered_[*number].push_back(at);
+    if (!item.isEmpty()) alike_[{item, *number}].push_back(at);
   }
 
-  void add_further(const Value& row) {
-    const QString word = text_of(row, u"row");
-    if (!words().contains(word)) {
+  void add_further(const Further& row) {
+    if (row.word < 0) {
       homeless_ = true;
-      refuse(row, u"row", Code::Unknown, QStringLiteral("a row cannot be %1").arg(quoted(word)),
+      const Value value = rows_.row(row.at);
+      const QString word = text_of(value, u"row");
+      refuse(value, u"row", Code::Unknown, QStringLiteral("a row cannot be %1").arg(quoted(word)),
              did_you_mean(word, words(), QStringLiteral("write one of ") + words().join(QStringLiteral(", "))));
       return;
     }
+    const QString& word = words()[row.word];
     if (RecordRows* record = record_of(row, word)) {
-      record->further.push_back({word, &row});
+      record->further.push_back({word, row.at});
     } else {
       homeless_ = true;
     }
   }
 
-  RecordRows* record_of(const Value& row, const QString& word) {
-    const std::optional<int> number = number_of(row);
-    if (!number) {
-      refuse(row, u"number", Code::Missing, QStringLiteral("the %1 row has no number of a record").arg(word),
+  RecordRows* record_of(const Further& row, const QString& word) {
+    if (!row.number) {
+      refuse(rows_.row(row.at), u"number", Code::Missing,
+             QStringLiteral("the %1 row has no number of a record").arg(word),
              QStringLiteral("write the number of the record that it belongs to"));
       return nullptr;
     }
-    const QString item = item_of(row);
     std::vector<size_t> candidates;
-    for (const size_t at : numbered_.value(*number))
-      if (item.isEmpty() || records_[at].item == item) candidates.push_back(at);
+    for (const size_t at : numbered_.value(*row.number))
+      if (row.item.isEmpty() || records_[at].item == row.item) candidates.push_back(at);
     if (candidates.size() == 1) return &records_[candidates.front()];
-    refuse_homeless(row, word, *number, item, candidates.size());
+    refuse_homeless(rows_.row(row.at), word, *row.number, row.item, candidates.size());
     return nullptr;
   }
 
@@ -125,11 +135,11 @@ class Grouping {
       RecordRows& record = records_[at];
       record.doubled = true;
       const RecordRows& other = records_[at == same.front() ? same[1] : same.front()];
-      refuse(*record.own, u"number", Code::Duplicate,
+      refuse(rows_.row(record.own), u"number", Code::Duplicate,
              QStringLiteral("two records are number %1 of %2; the other is in line %3")
                  .arg(*record.number)
                  .arg(quoted(record.item))
-                 .arg(other.own->place.line),
+                 .arg(rows_.row(other.own).place.line),
              QStringLiteral("give each its own number; a row that adds to a record says in its column row what it is"));
     }
   }
@@ -138,8 +148,9 @@ class Grouping {
     errors_.push_back(Error{code, what, place_of(row, key), hint});
   }
 
-  const std::vector<Value>& rows_;
+  const reader::Rows& rows_;
   Errors& errors_;
+  QSet<QString> items_;
   std::vector<RecordRows> records_;
   bool homeless_ = false;
   QHash<int, std::vector<size_t>> numbered_;
@@ -148,8 +159,6 @@ class Grouping {
 
 }  // namespace
 
-std::vector<RecordRows> record_rows(const std::vector<Value>& rows, Errors& errors) {
-  return Grouping(rows, errors).group();
-}
+std::vector<RecordRows> record_rows(const reader::Rows& rows, Errors& errors) { return Grouping(rows, errors).group(); }
 
 }  // namespace lardiner::batch

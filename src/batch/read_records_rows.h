@@ -6,18 +6,18 @@
 #include <vector>
 
 #include "problem/error.h"
-#include "reader/value.h"
+#include "reader/read.h"
 
 namespace lardiner::batch {
 
 /// A further row, by the word in its column `row`.
 struct FurtherRow {
-  QString adds;  ///< input, cooked, cooled, event, containers
-  const reader::Value* value = nullptr;
+  QString adds;    ///< input, cooked, cooled, event, containers
+  size_t row = 0;  ///< its number in the file's rows
 };
 
 struct RecordRows {
-  const reader::Value* own = nullptr;
+  size_t own = 0;
   QString item;                     ///< product or ingredient as written; may be empty
   std::optional<int> number;        ///< as written, if it can be read
   std::vector<FurtherRow> further;  ///< in the order of the file
@@ -26,7 +26,7 @@ struct RecordRows {
 
 /// The records in the order of the file. Told: a further row that belongs to no record or to several, an unknown word
 /// in `row`, two records with one item and number. A further row without its record may be any record's input, so then
-/// no record of the file is whole, and none is given. `rows` must outlive the result.
-std::vector<RecordRows> record_rows(const std::vector<reader::Value>& rows, problem::Errors& errors);
+/// no record of the file is whole, and none is given.
+std::vector<RecordRows> record_rows(const reader::Rows& rows, problem::Errors& errors);
 
 }  // namespace lardiner::batch

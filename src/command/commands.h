@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <optional>
 
 #include "command/exit_status.h"
 #include "command/kitchen.h"
@@ -27,7 +28,8 @@ struct LabelsOptions {
   bool replace = false;
   bool keep_going = false;
   bool hold_labels = false;
-  QString media;  ///< print everything on this medium; empty: each container's own
+  QString media;             ///< print everything on this medium; empty: each container's own
+  std::optional<int> start;  ///< the first free place of the part-used sheet that the labels begin with, from 1
 };
 
 /// Labels for the containers of batch records, as PDF. Writes everything or nothing.

@@ -20,6 +20,7 @@ struct Options {
   QString data;                           ///< folder with templates/ and fonts/
   QString at;                             ///< --at as written; empty: the clock
   bool json = false;
+  int threads = 1;  ///< that make the codes of labels; what is written is the same with any number
 };
 
 /// The book as read, faulty or not.

@@ -1,26 +1,25 @@
 // Collects label runs into PDFs, one for each medium (numbered when there are many), and writes all or nothing.
 #include "command/label_job.h"
 
-#include "symbol/qr.h"
+#include <algorithm>
 
 namespace lardiner::command {
 
 using problem::Code;
 using problem::Errors;
 
-/// The PDF being drawn for one medium.
-struct LabelJob::Document {
-  explicit Document(const paper::Faces& faces) : writer(faces) {}
-
-  paper::PdfWriter writer;
-  QString medium, language;
-  paper::PageSize size;
-  bool open = false;
-  int labels = 0;                ///< in the file being drawn
-  std::vector<Written> written;  ///< files ended
-};
-
 namespace {
+
+// Labels whose codes one thread makes at a time: some hundredths of a second's work.
+constexpr size_t kPiece = 64;
+// Drawing and writing a document takes a ninth of the time that its codes take: one thread in eight does it, the least
+// number that the others do not wait for. Each holds a whole document.
+constexpr int kEncodersForOneWriter = 8;
+
+int writers_for(int encoders) { return 1 + (encoders - 1) / kEncodersForOneWriter; }
+
+// Of one document: as many whole sheets as hold no more labels than that, or one.
+int most_places(int of_sheet) { return std::max(1, LabelJob::kMostLabels / of_sheet) * of_sheet; }
 
 QString template_name(const facts::LabelRun& run) {
   if (run.hold) return QStringLiteral("hold");
@@ -35,22 +34,41 @@ QString template_name(const facts::LabelRun& run) {
   return QStringLiteral("inside");
 }
 
-paper::CodeImage image(const symbol::Matrix& matrix) {
-  const auto* bytes = reinterpret_cast<const char*>(matrix.bits.data());
-  return {matrix.size, QByteArray(bytes, static_cast<qsizetype>(matrix.bits.size()))};
+int count(const std::vector<facts::LabelRun>& runs) {
+  size_t labels = 0;
+  for (const facts::LabelRun& run : runs) labels += run.containers.size();
+  return static_cast<int>(labels);
 }
 
 }  // namespace
 
 LabelJob::LabelJob(const Options& options, const book::Book& book, const paper::Faces& faces, NewFolder& drafts,
-                   QString title)
-    : options_(options), book_(book), faces_(faces), drafts_(drafts), title_(std::move(title)) {}
+                   QString title, int start)
+    : options_(options),
+      book_(book),
+      faces_(faces),
+      drafts_(drafts),
+      title_(std::move(title)),
+      start_(start),
+      encoders_(options.threads, static_cast<size_t>(options.threads) * 8),
+      writers_(writers_for(options.threads), static_cast<size_t>(writers_for(options.threads)) + 1) {}
 
-LabelJob::~LabelJob() = default;
+LabelJob::~LabelJob() { given_up_ = true; }
+
+problem::ExpectedAll<int> LabelJob::fit(const std::vector<facts::LabelRun>& runs) {
+  return lay_out_all(runs).map([&](const auto&) { return count(runs); });
+}
 
 problem::ExpectedAll<int> LabelJob::add(const std::vector<facts::LabelRun>& runs) {
+  auto layouts = lay_out_all(runs);
+  if (!layouts) return tl::unexpected(layouts.error());
+  for (size_t i = 0; i < runs.size(); ++i) take(runs[i], std::move((*layouts)[i]));
+  return count(runs);
+}
+
+problem::ExpectedAll<std::vector<paper::LabelLayout>> LabelJob::lay_out_all(const std::vector<facts::LabelRun>& runs) {
   std::vector<paper::LabelLayout> layouts;
-  Errors errors;
+  Errors errors = faults();
   for (const facts::LabelRun& run : runs) {
     auto layout = lay_out(run);
     if (layout)
@@ -58,14 +76,8 @@ problem::ExpectedAll<int> LabelJob::add(const std::vector<facts::LabelRun>& runs
     else
       errors.insert(errors.end(), layout.error().begin(), layout.error().end());
   }
-  if (!errors.empty()) return tl::unexpected(errors);
-  int labels = 0;
-  for (size_t i = 0; i < runs.size(); ++i) {
-    const auto drawn = draw(runs[i], layouts[i]);
-    if (!drawn) return drawn;
-    labels += *drawn;
-  }
-  return labels;
+  if (!errors.empty()) return tl::unexpected(std::move(errors));
+  return layouts;
 }
 
 problem::ExpectedAll<const paper::LabelTemplate*> LabelJob::label_template(const facts::LabelRun& run) {
@@ -99,66 +111,99 @@ problem::ExpectedAll<paper::LabelLayout> LabelJob::lay_out(const facts::LabelRun
   return tl::unexpected(errors);
 }
 
-LabelJob::Document& LabelJob::document(const facts::LabelRun& run, const paper::LabelLayout& layout) {
-  auto& document = documents_[run.media];
-  if (!document) document = std::make_unique<Document>(faces_);
-  if (!document->open) {
-    document->medium = run.media;
-    document->language = run.language;
-    document->size = layout.size;
-    document->writer.begin({title_, run.language, layout.size});
-    document->open = true;
-    document->labels = 0;
-  }
-  return *document;
+LabelJob::Medium& LabelJob::medium_of(const facts::LabelRun& run) {
+  Medium& medium = media_[run.media];
+  if (medium.sheet) return medium;
+  const book::Media& of = *book_.medium(run.media);
+  medium.sheet = std::make_shared<const paper::Sheet>(paper::sheet_of(of));
+  if (of.sheet) medium.used = start_ - 1;
+  return medium;
 }
 
-problem::ExpectedAll<int> LabelJob::draw(const facts::LabelRun& run, const paper::LabelLayout& layout) {
-  std::optional<paper::PdfWriter::Form> form;
-  for (const facts::ContainerFacts& container : run.containers) {
-    Document& document = this->document(run, layout);
-    if (document.labels == 0 || !form) form = document.writer.add_form(layout.shared);
-    std::optional<paper::CodeImage> code;
-    if (!container.uri.isEmpty()) {
-      const auto matrix = symbol::encode_qr(container.uri, symbol::ErrorCorrection::M);
-      if (!matrix) return tl::unexpected(Errors{matrix.error()});
-      code = image(*matrix);
+void LabelJob::take(const facts::LabelRun& run, paper::LabelLayout layout) {
+  const auto shared = std::make_shared<const paper::LabelLayout>(std::move(layout));
+  Medium& medium = medium_of(run);
+  for (size_t from = 0; from < run.containers.size();) {
+    if (!medium.open) {
+      medium.open = std::make_shared<LabelDocument>();
+      medium.open->settings = {title_, run.language, medium.sheet->page};
+      medium.open->sheet = medium.sheet;
+      medium.open->start = medium.used;
     }
-    document.writer.add_page(form, paper::own_drawing(layout, container, code, faces_));
-    if (++document.labels < kMostLabels) continue;
-    const auto ended = end_file(document);
-    if (!ended) return tl::unexpected(Errors{ended.error()});
-    form.reset();
+    LabelDocument& open = *medium.open;
+    const auto room = static_cast<size_t>(most_places(medium.places()) - open.start - open.labels);
+    const size_t to = from + std::min({run.containers.size() - from, room, kPiece});
+    open.pieces.push_back(piece_of(run, from, to));
+    open.pieces.back().layout = shared;
+    open.labels += static_cast<int>(to - from);
+    medium.used = (open.start + open.labels) % medium.places();
+    if (to - from == room) end_document(run.media, medium);
+    from = to;
   }
-  return static_cast<int>(run.containers.size());
 }
 
-problem::Expected<int> LabelJob::end_file(Document& document) {
-  document.open = false;
-  const auto bytes = document.writer.finish();
-  if (!bytes) return tl::unexpected(bytes.error());
-  const QString number = QString::number(document.written.size() + 1).rightJustified(4, u'0');
-  const QString name = QStringLiteral("%1-%2.pdf").arg(document.medium, number);
-  const auto written = drafts_.write(name, *bytes);
-  if (!written) return tl::unexpected(written.error());
-  document.written.push_back({name, document.labels, document.medium});
-  return document.labels;
+LabelPiece LabelJob::piece_of(const facts::LabelRun& run, size_t from, size_t to) {
+  LabelPiece piece;
+  piece.labels = std::make_shared<const std::vector<facts::ContainerFacts>>(
+      run.containers.begin() + static_cast<std::ptrdiff_t>(from),
+      run.containers.begin() + static_cast<std::ptrdiff_t>(to));
+  const auto task = std::make_shared<std::packaged_task<problem::Expected<LabelCodes>()>>(
+      [labels = piece.labels, this] { return codes_of(*labels, given_up_); });
+  piece.codes = task->get_future();
+  encoders_.give([task] { (*task)(); });
+  return piece;
+}
+
+void LabelJob::end_document(const QString& name, Medium& medium) {
+  const std::shared_ptr<LabelDocument> document = std::exchange(medium.open, nullptr);
+  document->file =
+      QStringLiteral("%1-%2.pdf").arg(name, QString::number(medium.written.size() + 1).rightJustified(4, u'0'));
+  medium.written.push_back({document->file, document->labels, name});
+  writers_.give([document, this] { write(*document); });
+}
+
+// On a thread of its own. Each of these keeps a writer, which has read the faces already.
+void LabelJob::write(LabelDocument& document) {
+  std::unique_ptr<paper::PdfWriter> writer;
+  {
+    const std::lock_guard lock(mutex_);
+    if (!idle_writers_.empty()) {
+      writer = std::move(idle_writers_.back());
+      idle_writers_.pop_back();
+    }
+  }
+  if (!writer) writer = std::make_unique<paper::PdfWriter>(faces_);
+  const auto bytes = drawn(document, faces_, *writer, given_up_);
+  const auto written = bytes && !given_up_ ? drafts_.write(document.file, *bytes) : bytes.map(&QByteArray::size);
+  const std::lock_guard lock(mutex_);
+  idle_writers_.push_back(std::move(writer));
+  if (!written) faults_.push_back(written.error());
+}
+
+// What failed since it was last asked.
+Errors LabelJob::faults() {
+  const std::lock_guard lock(mutex_);
+  return std::exchange(faults_, {});
 }
 
 problem::ExpectedAll<std::vector<Written>> LabelJob::finish() {
+  for (auto& [name, medium] : media_)
+    if (medium.open) end_document(name, medium);
+  writers_.wait();
+  if (Errors errors = faults(); !errors.empty()) return tl::unexpected(std::move(errors));
   std::vector<Written> all;
-  for (auto& [medium, document] : documents_) {
-    if (document->open) {
-      const auto ended = end_file(*document);
-      if (!ended) return tl::unexpected(Errors{ended.error()});
-    }
-    if (document->written.size() == 1) {  // one file needs no number
-      const QString name = medium + QStringLiteral(".pdf");
-      const auto renamed = drafts_.rename(document->written.front().file, name);
+  for (auto& [name, medium] : media_) {
+    if (medium.written.size() == 1) {  // one file needs no number
+      const QString alone = name + QStringLiteral(".pdf");
+      const auto renamed = drafts_.rename(medium.written.front().file, alone);
       if (!renamed) return tl::unexpected(Errors{renamed.error()});
-      document->written.front().file = name;
+      medium.written.front().file = alone;
     }
-    all.insert(all.end(), document->written.begin(), document->written.end());
+    if (book_.medium(name)->sheet) {
+      medium.written.back().places_left = (medium.places() - medium.used) % medium.places();
+      medium.written.back().next_start = medium.used + 1;
+    }
+    all.insert(all.end(), medium.written.begin(), medium.written.end());
   }
   return all;
 }

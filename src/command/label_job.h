@@ -1,15 +1,17 @@
 // Collects label runs into PDFs, one for each medium (numbered when there are many), and writes all or nothing.
 #pragma once
 
-#include <QHash>
 #include <QString>
 #include <map>
 #include <memory>
+#include <mutex>
 #include <optional>
 
 #include "book/book.h"
 #include "command/files.h"
 #include "command/kitchen.h"
+#include "command/label_document.h"
+#include "command/pool.h"
 #include "facts/label_facts.h"
 #include "paper/label.h"
 #include "paper/pdf.h"
@@ -21,40 +23,71 @@ struct Written {
   QString file;
   int labels = 0;
   QString medium;
+  std::optional<int> places_left = std::nullopt;  ///< on the last sheet, of a medium's last file; absent: a roll
+  int next_start = 1;                             ///< the first of them, else of a new sheet
 };
 
+/// Codes are made on several threads; whole documents are drawn and written on others, while the codes of the next are
+/// made. Few are in hand at once, so that the memory of a run does not grow with it. What is written depends on the
+/// runs alone, never on the number of threads.
 class LabelJob {
  public:
-  /// Labels in one PDF at the most; more become numbered files.
+  /// Labels in one PDF at the most, as whole sheets; more become numbered files.
   static constexpr int kMostLabels = 4000;
 
-  /// All must outlive the job. `drafts` is where the PDFs are built; `title` is each document's.
-  LabelJob(const Options& options, const book::Book& book, const paper::Faces& faces, NewFolder& drafts, QString title);
+  /// All must outlive the job. `drafts` is where the PDFs are built; `title` is each document's; `start` is the first
+  /// free place of the sheet that each medium of sheets begins with, from 1. `options.threads` make the codes.
+  LabelJob(const Options& options, const book::Book& book, const paper::Faces& faces, NewFolder& drafts, QString title,
+           int start);
+  /// Gives up what is not finished.
   ~LabelJob();
 
-  /// Lays out all runs of a batch, then draws them: all or none. The number of labels drawn, or what does not fit (with
-  /// the smallest medium that does) and what cannot be printed.
+  /// What `add` would say of the runs, without taking them.
+  problem::ExpectedAll<int> fit(const std::vector<facts::LabelRun>& runs);
+
+  /// Lays out all runs of a batch, then takes their labels: all or none. The number of labels taken, or what does not
+  /// fit (with the smallest medium that does) and what cannot be printed; and what failed meanwhile in a document taken
+  /// before.
   problem::ExpectedAll<int> add(const std::vector<facts::LabelRun>& runs);
 
-  /// Ends all documents in the drafts folder.
+  /// Ends all documents in the drafts folder. Where a stop was asked for some may be missing.
   problem::ExpectedAll<std::vector<Written>> finish();
 
  private:
-  struct Document;
+  struct Medium {
+    std::shared_ptr<const paper::Sheet> sheet;
+    int used = 0;  // places of the sheet that the next label goes on
+    std::shared_ptr<LabelDocument> open;
+    std::vector<Written> written;  // documents ended
+
+    int places() const { return static_cast<int>(sheet->places.size()); }
+  };
 
   problem::ExpectedAll<const paper::LabelTemplate*> label_template(const facts::LabelRun& run);
   problem::ExpectedAll<paper::LabelLayout> lay_out(const facts::LabelRun& run);
-  Document& document(const facts::LabelRun& run, const paper::LabelLayout& layout);
-  problem::ExpectedAll<int> draw(const facts::LabelRun& run, const paper::LabelLayout& layout);
-  problem::Expected<int> end_file(Document& document);
+  problem::ExpectedAll<std::vector<paper::LabelLayout>> lay_out_all(const std::vector<facts::LabelRun>& runs);
+  void take(const facts::LabelRun& run, paper::LabelLayout layout);
+  Medium& medium_of(const facts::LabelRun& run);
+  LabelPiece piece_of(const facts::LabelRun& run, size_t from, size_t to);
+  void end_document(const QString& name, Medium& medium);
+  void write(LabelDocument& document);
+  problem::Errors faults();
 
   const Options& options_;
   const book::Book& book_;
   const paper::Faces& faces_;
   NewFolder& drafts_;
   QString title_;
+  int start_;
   std::map<QString, paper::LabelTemplate> templates_;
-  std::map<QString, std::unique_ptr<Document>> documents_;  // by medium
+  std::map<QString, Medium> media_;
+
+  std::mutex mutex_;  // of the two below
+  problem::Errors faults_;
+  std::vector<std::unique_ptr<paper::PdfWriter>> idle_writers_;
+  GivenUp given_up_ = false;
+  Pool encoders_;
+  Pool writers_;  // last, so that it ends first: it waits for codes
 };
 
 }  // namespace lardiner::command

@@ -20,17 +20,20 @@ struct Work {
   const std::vector<words::Language>& languages;
   const LabelsOptions& wish;
   LabelJob& job;
-  Errors errors;
+  Errors errors, warnings;
   int labels = 0, hold_labels = 0;
+  bool machine_failed = false;
+
+  bool in_part() const { return wish.keep_going || wish.hold_labels; }
 };
 
 bool is_machine(const Errors& errors) { return exit_status(errors) == kMachineFailed; }
 
 problem::ExpectedAll<int> add_batch(Work& work, const batch::Batch& batch) {
-  const auto runs =
-      facts::label_runs(work.book, batch, work.languages, {work.wish.hold_labels, work.wish.media});
+  const auto runs = facts::label_runs(work.book, batch, work.languages, {work.wish.hold_labels, work.wish.media});
   if (!runs) return tl::unexpected(runs.error());
-  return work.job.add(*runs);
+  // Where nothing will be written any more, only what else is at fault is of interest.
+  return work.errors.empty() || work.in_part() ? work.job.add(*runs) : work.job.fit(*runs);
 }
 
 // A batch that is refused, or that cannot be laid out, gets HOLD labels where these were asked for.
@@ -42,7 +45,8 @@ void label_batch(Work& work, const batch::Batch& batch) {
     return;
   }
   work.errors.insert(work.errors.end(), added.error().begin(), added.error().end());
-  if (!work.wish.hold_labels || !batch.refused.empty() || is_machine(added.error())) return;
+  work.machine_failed = is_machine(added.error());
+  if (!work.wish.hold_labels || !batch.refused.empty() || work.machine_failed) return;
   batch::Batch held = batch;
   held.refused = added.error();
   const auto hold = add_batch(work, held);
@@ -52,15 +56,11 @@ void label_batch(Work& work, const batch::Batch& batch) {
     work.errors.insert(work.errors.end(), hold.error().begin(), hold.error().end());
 }
 
-void print_warnings(const std::vector<batch::Batch>& batches) {
-  Errors warnings;
-  for (const batch::Batch& batch : batches)
-    for (const QString& warning : batch.warnings)
-      warnings.push_back({Code::Conflict,
-                          QStringLiteral("warning: ") + warning,
-                          {batch.record.place.file, batch.record.place.line, 0, {}, 1},
-                          {}});
-  print_problems(warnings);
+void keep_warnings(Work& work, const batch::Batch& batch) {
+  const problem::Place& place = batch.record.place;
+  for (const QString& warning : batch.warnings)
+    work.warnings.push_back(
+        {Code::Conflict, QStringLiteral("warning: ") + warning, {place.file, place.line, 0, {}, 1}, {}});
 }
 
 bool one_file(const LabelsOptions& wish) { return wish.out.endsWith(QLatin1String(".pdf")); }
@@ -77,13 +77,33 @@ Errors several_files(const LabelsOptions& wish, const std::vector<Written>& writ
                       : QStringLiteral("name a folder with --out, or one medium with --medium")}};
 }
 
-problem::ExpectedAll<std::vector<Written>> put_in_place(const LabelsOptions& wish, LabelJob& job, NewFolder& drafts) {
-  const auto written = job.finish();
-  if (!written) return written;
-  if (one_file(wish) && written->size() != 1) return tl::unexpected(several_files(wish, *written));
-  const auto kept = one_file(wish) ? drafts.keep_only(written->front().file) : drafts.keep();
+problem::ExpectedAll<std::vector<Written>> put_in_place(const LabelsOptions& wish, const std::vector<Written>& written,
+                                                        NewFolder& drafts) {
+  if (one_file(wish) && written.size() != 1) return tl::unexpected(several_files(wish, written));
+  const auto kept = one_file(wish) ? drafts.keep_only(written.front().file) : drafts.keep();
   if (!kept) return tl::unexpected(Errors{kept.error()});
   return written;
+}
+
+QString counted(int count, const char* noun) {
+  return QStringLiteral("%1 %2%3").arg(count).arg(QLatin1String(noun), count == 1 ? QString() : QStringLiteral("s"));
+}
+
+// Where to go on, on a sheet that is used in part.
+QString sheet_text(const Written& file) {
+  if (file.places_left.value_or(0) == 0) return {};
+  return QStringLiteral(", %1 left on the last sheet: next start %2")
+      .arg(counted(*file.places_left, "place"))
+      .arg(file.next_start);
+}
+
+QJsonObject json_of(const Written& file, const QString& path) {
+  QJsonObject out{{QStringLiteral("file"), path}, {QStringLiteral("labels"), file.labels}};
+  if (file.places_left) {
+    out.insert(QStringLiteral("places_left"), *file.places_left);
+    out.insert(QStringLiteral("next_start"), file.next_start);
+  }
+  return out;
 }
 
 bool report(const Options& options, const Work& work, const std::vector<Written>& written) {
@@ -92,8 +112,7 @@ bool report(const Options& options, const Work& work, const std::vector<Written>
   };
   if (options.json) {
     QJsonArray files;
-    for (const Written& file : written)
-      files.append(QJsonObject{{QStringLiteral("file"), path(file)}, {QStringLiteral("labels"), file.labels}});
+    for (const Written& file : written) files.append(json_of(file, path(file)));
     return print(QJsonObject{{QStringLiteral("files"), files},
                              {QStringLiteral("labels"), written.empty() ? 0 : work.labels},
                              {QStringLiteral("hold_labels"), written.empty() ? 0 : work.hold_labels},
@@ -101,21 +120,19 @@ bool report(const Options& options, const Work& work, const std::vector<Written>
   }
   QString lines;
   for (const Written& file : written)
-    lines += QStringLiteral("%1: %2 %3\n")
-                 .arg(path(file))
-                 .arg(file.labels)
-                 .arg(file.labels == 1 ? QStringLiteral("label") : QStringLiteral("labels"));
+    lines += QStringLiteral("%1: %2%3\n").arg(path(file), counted(file.labels, "label"), sheet_text(file));
   return print(lines);
 }
 
 ExitStatus finish(const Options& options, Work& work, NewFolder& drafts) {
-  const bool in_part = work.wish.keep_going || work.wish.hold_labels;
   const bool nothing = work.labels + work.hold_labels == 0;
-  if (!work.errors.empty() && (!in_part || nothing || is_machine(work.errors))) {
+  if (!work.errors.empty() && (!work.in_part() || nothing || is_machine(work.errors))) {
     print_problems(work.errors);
     return reported(report(options, work, {}), exit_status(work.errors));
   }
-  const auto written = put_in_place(work.wish, work.job, drafts);
+  const auto drawn = work.job.finish();
+  if (stop_asked()) return kMachineFailed;  // some of it was given up then
+  const auto written = drawn ? put_in_place(work.wish, *drawn, drafts) : drawn;
   if (!written) return refuse(written.error(), options.json);
   print_problems(work.errors);
   return reported(report(options, work, *written), work.errors.empty() ? kDone : kDoneInPart);
@@ -131,6 +148,40 @@ std::optional<problem::Error> unknown_medium(const book::Book& book, const Label
                         QStringLiteral("its media are: ") + known.join(QStringLiteral(", "))};
 }
 
+// The part-used sheet that --start speaks of: that of --medium, else the only one of the book.
+problem::Expected<const book::Media*> started_sheet(const book::Book& book, const LabelsOptions& wish) {
+  const QString leave_out = QStringLiteral("leave --start out");
+  const auto wrong = [](const QString& what, const QString& hint) {
+    return tl::unexpected(problem::Error{Code::Conflict, QStringLiteral("--start: ") + what, {}, hint});
+  };
+  std::vector<const book::Media*> sheets;
+  for (const book::Media& medium : book.media)
+    if (medium.sheet) sheets.push_back(&medium);
+  if (const book::Media* named = book.medium(wish.media)) {
+    if (!named->sheet)
+      return wrong(QStringLiteral("\"%1\" is a roll, not a sheet of labels").arg(named->id), leave_out);
+    sheets = {named};
+  }
+  if (sheets.empty()) return wrong(QStringLiteral("no medium of the book is a sheet of labels"), leave_out);
+  if (sheets.size() > 1) {
+    QStringList ids;
+    for (const book::Media* sheet : sheets) ids << sheet->id;
+    return wrong(QStringLiteral("the book has several sheets of labels"),
+                 QStringLiteral("name one with --medium: ") + ids.join(QStringLiteral(", ")));
+  }
+  const int places = sheets.front()->sheet->labels();
+  if (*wish.start < 1 || *wish.start > places)
+    return wrong(
+        QStringLiteral("\"%1\" has %2 places, and no place %3").arg(sheets.front()->id).arg(places).arg(*wish.start),
+        QStringLiteral("count its places by rows from the top left, the first is 1"));
+  return sheets.front();
+}
+
+ExitStatus wrong_usage(const problem::Error& error, bool as_json) {
+  const ExitStatus status = refuse({error}, as_json);
+  return status == kMachineFailed ? status : kWrongUsage;
+}
+
 QString title(const book::Book& book, const QDateTime& now) {
   return QStringLiteral("Labels, %1, %2")
       .arg(book.kitchen.name, now.toTimeZone(book.kitchen.zone).date().toString(Qt::ISODate));
@@ -142,10 +193,12 @@ ExitStatus labels(const Options& options, const LabelsOptions& wish) {
   const auto book = usable_book(options);
   if (!book) return refuse(book.error(), options.json);
   if (const auto error = unknown_medium(*book, wish)) return refuse({*error}, options.json);
+  if (wish.start)
+    if (const auto sheet = started_sheet(*book, wish); !sheet) return wrong_usage(sheet.error(), options.json);
   const auto now = time_of_run(options, book->kitchen.zone);
   if (!now) return refuse({now.error()}, options.json);
-  const auto run = read_run(wish.records, wish.format, *book, *now);
-  if (!run) return refuse(run.error(), options.json);
+  auto read = read_record_file(wish.records, wish.format, *book, *now);
+  if (!read) return refuse(read.error(), options.json);
   const auto languages = read_languages(options);
   if (!languages) return refuse(languages.error(), options.json);
   const auto faces = read_faces(options);
@@ -155,13 +208,16 @@ ExitStatus labels(const Options& options, const LabelsOptions& wish) {
   if (!drafts) return refuse({drafts.error()}, options.json);
 
   watch_for_stop();
-  LabelJob job(options, *book, *faces, *drafts, title(*book, *now));
-  Work work{*book, *languages, wish, job, run->errors};
-  print_warnings(run->batches);
-  for (const batch::Batch& batch : run->batches) {
+  LabelJob job(options, *book, *faces, *drafts, title(*book, *now), wish.start.value_or(1));
+  Work work{*book, *languages, wish, job, std::move(read->errors), {}};
+  batch::Computing computing(*book, std::move(read->records), *now);
+  while (const std::optional<batch::Batch> batch = computing.next()) {
     if (stop_asked()) return kMachineFailed;
-    label_batch(work, batch);
+    keep_warnings(work, *batch);
+    label_batch(work, *batch);
+    if (work.machine_failed) break;
   }
+  print_problems(work.warnings);
   return finish(options, work, *drafts);
 }
 

@@ -1,7 +1,10 @@
 // The command line: which subcommand, with which options, and its exit status.
 #include <CLI/CLI.hpp>
 #include <QCoreApplication>
+#include <algorithm>
 #include <clocale>
+#include <optional>
+#include <thread>
 
 #include "command/commands.h"
 #include "command/stop.h"
@@ -16,6 +19,7 @@ QString text(const std::string& value) { return QString::fromStdString(value); }
 struct Words {
   std::string kitchen = ".", at, records, out, medium, format;
   bool json = false, replace = false, keep_going = false, hold_labels = false;
+  std::optional<int> start;
 };
 
 RecordFormat format_of(const std::string& word) {
@@ -37,6 +41,7 @@ CLI::App* add_labels(CLI::App& app, Words& words) {
       ->required()
       ->check([](const std::string& place) { return place.empty() ? "--out is empty: name a folder or a .pdf" : ""; });
   command->add_option("--medium", words.medium, "print all labels on this medium of the book");
+  command->add_option("--start", words.start, "begin at this place of a part-used sheet of labels; the first is 1");
   command->add_flag("--replace", words.replace, "let the new labels take the place of what is there");
   command->add_flag("--keep-going", words.keep_going, "print the good batches when others are refused (exit status 3)");
   command->add_flag("--hold-labels", words.hold_labels, "print HOLD labels for refused batches (exit status 3)");
@@ -62,6 +67,7 @@ Options options_of(const Words& words) {
   options.kitchen = text(words.kitchen);
   options.at = text(words.at);
   options.json = words.json;
+  options.threads = static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
   options.data = QCoreApplication::applicationDirPath() + QStringLiteral("/" LARDINER_DATA_DIR);
   return options;
 }
@@ -91,8 +97,9 @@ int main(int argc, char** argv) {
   const Options options = options_of(words);
   if (check_command->parsed()) return check(options);
   if (dates_command->parsed()) return dates(options, {text(words.records), format_of(words.format)});
-  const ExitStatus status = labels(options, {text(words.records), format_of(words.format), text(words.out),
-                                             words.replace, words.keep_going, words.hold_labels, text(words.medium)});
+  const ExitStatus status =
+      labels(options, {text(words.records), format_of(words.format), text(words.out), words.replace, words.keep_going,
+                       words.hold_labels, text(words.medium), words.start});
   stop_if_asked();
   return status;
 }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "batch/batch.h"
+#include "batch/read_records.h"
 #include "book/book.h"
 #include "problem/error.h"
 
@@ -12,14 +13,16 @@ namespace lardiner::command {
 
 enum class RecordFormat { Guess, Csv, JsonLines };
 
-/// A run's batches: those of readable records, refused or not, and what is wrong with the records that could not be
-/// read.
+/// The records of a run, and what is wrong with those that could not be read; a file without any is refused. Guess: by
+/// the name's ending (.csv, .jsonl, .json), else JSON Lines when the first character is a brace.
+problem::ExpectedAll<batch::Records> read_record_file(const QString& path, RecordFormat format, const book::Book& book,
+                                                      const QDateTime& now);
+
+/// The same with every batch computed: those of readable records, refused or not.
 struct Run {
   std::vector<batch::Batch> batches;
   problem::Errors errors;
 };
-
-/// Guess: by the name's ending (.csv, .jsonl, .json), else JSON Lines when the first character is a brace.
 problem::ExpectedAll<Run> read_run(const QString& path, RecordFormat format, const book::Book& book,
                                    const QDateTime& now);
 

@@ -1,13 +1,15 @@
 // Ctrl-C and SIGTERM: work in hand is put away before the program ends.
 #include "command/stop.h"
 
+#include <atomic>
 #include <csignal>
 
 namespace lardiner::command {
 
 namespace {
 
-volatile std::sig_atomic_t asked_by = 0;
+std::atomic<int> asked_by = 0;  // a signal may come on any thread
+static_assert(std::atomic<int>::is_always_lock_free);
 
 void ask(int signal) { asked_by = signal; }
 

@@ -4,6 +4,7 @@
 #include <QSet>
 #include <cstdlib>
 #include <limits>
+#include <memory>
 
 #include "reader/quote.h"
 #include "reader/read.h"
@@ -49,13 +50,31 @@ bool split_by_semicolons(const Source& source) {
   return semicolons > commas;
 }
 
+// What the first reading of a file found, all that is needed to read a row of it again.
+struct CsvFile {
+  CsvFile(const QByteArray& all, const QString& name) : bytes(all), source(bytes, name) {}
+  CsvFile(const CsvFile&) = delete;
+  CsvFile& operator=(const CsvFile&) = delete;
+
+  QByteArray bytes;
+  Source source;
+  bool semicolons = false;
+  bool has_header = false;
+  std::vector<Cell> header;
+  std::vector<quint32> starts;  // the first byte of each row
+};
+
 class CsvReading {
  public:
-  explicit CsvReading(Source& source) : source_(source) { rows_.semicolons = split_by_semicolons(source); }
+  explicit CsvReading(CsvFile& file) : file_(file), source_(file.source) { start_parser(); }
+  ~CsvReading() { csv_free(&parser_); }
   CsvReading(const CsvReading&) = delete;
   CsvReading& operator=(const CsvReading&) = delete;
 
-  problem::ExpectedAll<CsvRows> read();
+  /// Reads header and rows, and notes where they begin; what is wrong with the file.
+  Errors read_all();
+  /// REQUIRES: `read_all` of the file found nothing wrong.
+  Value read_row(size_t at);
 
  private:
   void start_parser();
@@ -70,34 +89,38 @@ class CsvReading {
   void refuse(Code code, const QString& what, const Place& place, const QString& hint);
   bool at_field_quoted() const { return field_ >= 0 && source_.at(field_) == '"'; }
 
+  CsvFile& file_;
   Source& source_;
   csv_parser parser_{};
   qsizetype at_ = 0;      // the byte being fed
   qsizetype field_ = -1;  // the first byte of the field that is not blank, or -1
   qsizetype row_ = -1;    // the first such byte of the row, or -1
-  bool has_header_ = false;
   bool stopped_ = false;
   std::vector<Cell> cells_;
-  std::vector<Cell> header_;
-  CsvRows rows_;
+  std::optional<Value> wanted_;  // of `read_row`
+  bool one_row_ = false;
   Errors errors_;
 };
 
-problem::ExpectedAll<CsvRows> CsvReading::read() {
-  start_parser();
+Errors CsvReading::read_all() {
   for (at_ = source_.begin(); at_ < source_.size() && !stopped_; ++at_) feed();
   if (!stopped_) end_of_file();
-  csv_free(&parser_);
-  if (!has_header_ && errors_.empty())
+  if (!file_.has_header && errors_.empty())
     refuse(Code::Missing, QStringLiteral("the file has no header row"), source_.file_place(),
            QStringLiteral("name the columns in the first row"));
-  if (!errors_.empty()) return tl::unexpected(std::move(errors_));
-  return std::move(rows_);
+  return std::move(errors_);
+}
+
+Value CsvReading::read_row(size_t at) {
+  one_row_ = true;
+  for (at_ = file_.starts[at]; at_ < source_.size() && !wanted_; ++at_) feed();
+  if (!wanted_) end_of_file();
+  return std::move(*wanted_);
 }
 
 void CsvReading::start_parser() {
   csv_init(&parser_, CSV_STRICT | CSV_STRICT_FINI);
-  csv_set_delim(&parser_, rows_.semicolons ? ';' : ',');
+  csv_set_delim(&parser_, file_.semicolons ? ';' : ',');
   csv_set_space_func(&parser_, is_blank);
   csv_set_term_func(&parser_, is_line_end);
   csv_set_realloc_func(&parser_, grow);
@@ -143,7 +166,7 @@ void CsvReading::take_field(const void* bytes, size_t size) {
 
 void CsvReading::take_row() {
   if (stopped_) return;
-  if (has_header_) {
+  if (file_.has_header) {
     take_record();
   } else {
     take_header();
@@ -153,7 +176,7 @@ void CsvReading::take_row() {
 }
 
 void CsvReading::take_header() {
-  has_header_ = true;
+  file_.has_header = true;
   while (!cells_.empty() && cells_.back().text.trimmed().isEmpty()) cells_.pop_back();
   QSet<QString> seen;
   for (Cell& cell : cells_) {
@@ -166,7 +189,7 @@ void CsvReading::take_header() {
              QStringLiteral("rename or remove one of them"));
     seen.insert(cell.text);
   }
-  header_ = std::move(cells_);
+  file_.header = std::move(cells_);
 }
 
 void CsvReading::take_record() {
@@ -174,24 +197,28 @@ void CsvReading::take_record() {
   for (size_t i = 0; i < cells_.size(); ++i) {
     Cell& cell = cells_[i];
     if (cell.text.isEmpty()) continue;
-    if (i >= header_.size()) {
+    if (i >= file_.header.size()) {
       refuse(Code::Syntax,
-             QStringLiteral("the row has more fields than the %1 columns of the header").arg(header_.size()),
+             QStringLiteral("the row has more fields than the %1 columns of the header").arg(file_.header.size()),
              cell.place,
              QStringLiteral("quote a field that contains a %1, or name the column in the first row")
-                 .arg(rows_.semicolons ? QStringLiteral("semicolon") : QStringLiteral("comma")));
+                 .arg(file_.semicolons ? QStringLiteral("semicolon") : QStringLiteral("comma")));
       return;
     }
     Value value;
     value.kind = Value::Kind::String;
     value.text = cell.text;
     value.place = cell.place;
-    value.key_place = header_[i].place;
-    row.entries.emplace_back(header_[i].text, std::move(value));
+    value.key_place = file_.header[i].place;
+    row.entries.emplace_back(file_.header[i].text, std::move(value));
   }
   if (row.entries.empty()) return;
+  if (!one_row_) {
+    file_.starts.push_back(static_cast<quint32>(row_));
+    return;
+  }
   row.place = source_.line_place(row_);
-  rows_.rows.push_back(std::move(row));
+  wanted_ = std::move(row);
 }
 
 // libcsv stopped at a quote that cannot stand there: told, the row dropped, and reading goes on with the next line,
@@ -214,7 +241,7 @@ void CsvReading::stray_quote() {
   cells_.clear();
   field_ = -1;
   row_ = -1;
-  if (!has_header_) stopped_ = true;
+  if (!file_.has_header) stopped_ = true;
 }
 
 void CsvReading::refuse_lone_return(qsizetype at) {
@@ -230,10 +257,22 @@ void CsvReading::refuse(Code code, const QString& what, const Place& place, cons
 
 }  // namespace
 
+problem::ExpectedAll<Rows> csv_rows(const QByteArray& bytes, const QString& name) {
+  const auto file = std::make_shared<CsvFile>(bytes, name);
+  if (std::optional<Error> fault = file->source.unreadable(kMostBytes)) return tl::unexpected(Errors{*fault});
+  file->semicolons = split_by_semicolons(file->source);
+  Errors errors = CsvReading(*file).read_all();
+  if (!errors.empty()) return tl::unexpected(std::move(errors));
+  return Rows{file->starts.size(), [file](size_t at) { return CsvReading(*file).read_row(at); }, file->semicolons};
+}
+
 problem::ExpectedAll<CsvRows> read_csv(const QByteArray& bytes, const QString& file) {
-  Source source(bytes, file);
-  if (std::optional<Error> fault = source.unreadable(kMostBytes)) return tl::unexpected(Errors{*fault});
-  return CsvReading(source).read();
+  const problem::ExpectedAll<Rows> rows = csv_rows(bytes, file);
+  if (!rows) return tl::unexpected(rows.error());
+  CsvRows all{{}, rows->semicolons};
+  all.rows.reserve(rows->count);
+  for (size_t at = 0; at < rows->count; ++at) all.rows.push_back(rows->row(at));
+  return all;
 }
 
 }  // namespace lardiner::reader

@@ -3,6 +3,7 @@
 #include <rapidjson/reader.h>
 
 #include <QSet>
+#include <memory>
 
 #include "reader/json_fault.h"
 #include "reader/quote.h"
@@ -216,28 +217,56 @@ problem::Expected<Value> read_record(Source& source, qsizetype begin, qsizetype 
   return tl::unexpected(syntax_fault(source, result.Code(), at, handler.last_end()));
 }
 
-}  // namespace
+// The lines that are records: what is needed to read one of them again.
+struct JsonFile {
+  JsonFile(const QByteArray& all, const QString& name) : bytes(all), source(bytes, name) {}
+  JsonFile(const JsonFile&) = delete;
+  JsonFile& operator=(const JsonFile&) = delete;
 
-problem::ExpectedAll<std::vector<Value>> read_json_lines(const QByteArray& bytes, const QString& file) {
-  Source source(bytes, file);
-  if (std::optional<Error> fault = source.unreadable(kMostBytes)) return tl::unexpected(Errors{*fault});
-  std::vector<Value> records;
+  QByteArray bytes;
+  Source source;
+  std::vector<quint32> starts;
+};
+
+Errors find_records(JsonFile& file) {
+  Source& source = file.source;
   Errors errors;
   for (qsizetype begin = source.begin(); begin < source.size() && errors.size() < kMostFaults;) {
     const qsizetype end = source.line_end(begin);
     if (!source.bytes().sliced(begin, end - begin).trimmed().isEmpty()) {
-      problem::Expected<Value> record = read_record(source, begin, end);
-      if (record) {
-        records.push_back(std::move(*record));
-      } else {
-        errors.push_back(std::move(record.error()));
-      }
+      const problem::Expected<Value> record = read_record(source, begin, end);
+      if (record)
+        file.starts.push_back(static_cast<quint32>(begin));
+      else
+        errors.push_back(record.error());
     }
     const qsizetype newline = source.bytes().indexOf('\n', begin);
     begin = newline < 0 ? source.size() : newline + 1;
   }
+  return errors;
+}
+
+}  // namespace
+
+problem::ExpectedAll<Rows> json_rows(const QByteArray& bytes, const QString& name) {
+  const auto file = std::make_shared<JsonFile>(bytes, name);
+  if (std::optional<Error> fault = file->source.unreadable(kMostBytes)) return tl::unexpected(Errors{*fault});
+  Errors errors = find_records(*file);
   if (!errors.empty()) return tl::unexpected(std::move(errors));
-  return records;
+  const auto row = [file](size_t at) {
+    const auto begin = static_cast<qsizetype>(file->starts[at]);
+    return std::move(*read_record(file->source, begin, file->source.line_end(begin)));
+  };
+  return Rows{file->starts.size(), row, false};
+}
+
+problem::ExpectedAll<std::vector<Value>> read_json_lines(const QByteArray& bytes, const QString& file) {
+  const problem::ExpectedAll<Rows> rows = json_rows(bytes, file);
+  if (!rows) return tl::unexpected(rows.error());
+  std::vector<Value> all;
+  all.reserve(rows->count);
+  for (size_t at = 0; at < rows->count; ++at) all.push_back(rows->row(at));
+  return all;
 }
 
 }  // namespace lardiner::reader

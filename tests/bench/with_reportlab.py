@@ -1,7 +1,9 @@
 # Draws the labels of a content file with ReportLab, which encodes the QR codes as well.
-"""python3 with_reportlab.py FONTS CONTENT OUT.pdf EACH-NTH: prints "name value" lines, processor seconds."""
+"""python3 with_reportlab.py FONTS CONTENT OUT.pdf EACH-NTH FIRST: prints "name value" lines, seconds of the processor
+and of the clock."""
 import resource
 import sys
+import time
 
 from reportlab.graphics import renderPDF
 from reportlab.graphics.barcode.qr import QrCodeWidget
@@ -14,14 +16,14 @@ FACES = {"regular": "Regular", "bold": "Bold", "extra-bold": "ExtraBold"}
 GREY = {"black": 0, "white": 1}
 
 
-def labels_of(path, nth):
-    """The steps of every nth label: (verb, words)."""
+def labels_of(path, nth, first):
+    """The steps of every nth label from the first: (verb, words)."""
     label, count = [], 0
     with open(path, encoding="utf-8") as content:
         for line in content:
             verb, _, rest = line.rstrip("\n").partition(" ")
             if verb == "end":
-                if count % nth == 0:
+                if count % nth == first:
                     yield label
                 label, count = [], count + 1
             elif verb == "text":
@@ -67,9 +69,9 @@ def cpu_seconds():
 
 
 def main():
-    fonts, content, out, nth = sys.argv[1:]
-    labels = list(labels_of(content, int(nth)))
-    start = cpu_seconds()
+    fonts, content, out, nth, first = sys.argv[1:]
+    labels = list(labels_of(content, int(nth), int(first)))
+    start, clock = cpu_seconds(), time.monotonic()
     for name, face in FACES.items():
         pdfmetrics.registerFont(TTFont(name, f"{fonts}/AtkinsonHyperlegibleNext-{face}.ttf"))
     canvas = Canvas(out)
@@ -78,6 +80,7 @@ def main():
     canvas.save()
     print("labels", len(labels))
     print("seconds", cpu_seconds() - start)
+    print("clock", time.monotonic() - clock)
 
 
 main()

@@ -229,3 +229,28 @@ TEST_CASE("a table written with proper quoting is read back the same, with both 
         CHECK(field(read, row, QStringLiteral("c%1").arg(column)) == table[row][column]);
   }
 }
+
+TEST_CASE("a row that is asked for again, in any order, is the same with the same place",
+          "[reader][csv][src:practice]") {
+  const QByteArray text = "name, note ,n\n\nbutter,\"two\nlines, \"\"quoted\"\"\",1\r\n  ,,\n ,late,\nsalsa,,2";
+  const CsvRows all = csv(text);
+  const auto rows = csv_rows(text, QStringLiteral("batches.csv"));
+  REQUIRE(rows.has_value());
+  REQUIRE(rows->count == 3);
+  REQUIRE(all.rows.size() == 3);
+  for (const size_t at : {2U, 0U, 1U, 0U}) {
+    const Value row = rows->row(at);
+    CHECK(row.place == all.rows[at].place);
+    REQUIRE(row.entries.size() == all.rows[at].entries.size());
+    for (const Entry& entry : row.entries) {
+      const Value* same = all.rows[at].find(entry.first);
+      REQUIRE(same);
+      CHECK(entry.second.text == same->text);
+      CHECK(entry.second.place == same->place);
+      CHECK(entry.second.key_place == same->key_place);
+    }
+  }
+  CHECK(rows->row(0).find(u"note")->text == "two\nlines, \"quoted\"");
+  CHECK(rows->row(1).find(u"note")->place.line == 6);
+  CHECK(rows->row(2).find(u"n")->text == "2");
+}

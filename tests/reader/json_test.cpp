@@ -226,3 +226,14 @@ TEST_CASE("what Qt writes as JSON Lines is read back the same", "[reader][json][
     CHECK(same(read[0], written));
   }
 }
+
+TEST_CASE("a record that is asked for again, in any order, is the same with the same place",
+          "[reader][json][src:practice]") {
+  const auto rows =
+      json_rows("{\"n\": 1}\n\n{\"n\": 2, \"list\": [{\"a\": \"b\"}]}\n{\"n\": 3}", QStringLiteral("day.jsonl"));
+  REQUIRE(rows.has_value());
+  REQUIRE(rows->count == 3);
+  for (const size_t at : {2U, 1U, 0U, 1U}) CHECK(rows->row(at).find(u"n")->text == QString::number(at + 1));
+  CHECK(rows->row(1).place.line == 3);
+  CHECK(rows->row(1).find(u"list")->items.front().find(u"a")->text == "b");
+}

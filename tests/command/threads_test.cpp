@@ -1,0 +1,95 @@
+// What is written does not depend on the number of threads, and a run that is stopped leaves nothing.
+#include <QCryptographicHash>
+
+#include "batch/batch.h"
+#include "command/label_job.h"
+#include "our_book.h"
+#include "small_kitchen.h"
+
+using namespace lardiner;
+using namespace lardiner::command;
+
+namespace {
+
+struct Printed {
+  QStringList files;
+  std::vector<QByteArray> hashes;
+};
+
+// The demo day, and a batch of more labels than one PDF holds.
+Printed printed(int threads) {
+  const Folder folder;
+  Options options = demo_options();
+  options.threads = threads;
+  const book::Book book = demo_book();
+  const paper::Faces faces = value_of(read_faces(options));
+  const auto languages = value_of(read_languages(options));
+  const Run run = value_of(read_run(kDemoDay, RecordFormat::Guess, book, kEvening));
+  auto drafts = NewFolder::beside(folder.path("labels"), NewFolder::Shape::Folder, false);
+  REQUIRE(drafts.has_value());
+  {
+    LabelJob job(options, book, faces, *drafts, QStringLiteral("Labels"), 1);
+    for (const batch::Batch& batch : run.batches) {
+      auto runs = value_of(facts::label_runs(book, batch, languages, {}));
+      if (&batch == &run.batches.front()) {
+        auto& containers = runs.front().containers;
+        while (containers.size() <= static_cast<size_t>(LabelJob::kMostLabels))
+          containers.push_back(containers.front());
+      }
+      value_of(job.add(runs));
+    }
+    value_of(job.finish());
+  }
+  REQUIRE(drafts->keep().has_value());
+  Printed out{folder.entries("labels"), {}};
+  for (const QString& file : out.files)
+    out.hashes.push_back(QCryptographicHash::hash(folder.read("labels/" + file), QCryptographicHash::Sha256).toHex());
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("labels are the same to the byte whatever the number of threads",
+          "[command][labels][threads][src:practice]") {
+  const Printed one = printed(1);
+  CHECK(one.files.filter("-0002.pdf").size() == 1);
+  for (const int threads : {3, 12}) {
+    const Printed many = printed(threads);
+    CHECK(many.files == one.files);
+    CHECK(many.hashes == one.hashes);
+  }
+}
+
+TEST_CASE("a job that is given up ends at once, though its labels were taken",
+          "[command][labels][threads][src:practice]") {
+  const Folder folder;
+  {
+    Options options = demo_options();
+    const book::Book book = demo_book();
+    const paper::Faces faces = value_of(read_faces(options));
+    const auto languages = value_of(read_languages(options));
+    const Run run = value_of(read_run(kDemoDay, RecordFormat::Guess, book, kEvening));
+    auto drafts = NewFolder::beside(folder.path("labels"), NewFolder::Shape::Folder, false);
+    REQUIRE(drafts.has_value());
+    LabelJob job(options, book, faces, *drafts, QStringLiteral("Labels"), 1);
+    for (const batch::Batch& batch : run.batches)
+      value_of(job.add(value_of(facts::label_runs(book, batch, languages, {}))));
+  }
+  CHECK(folder.entries().isEmpty());
+}
+
+TEST_CASE("a run that is told to stop leaves neither labels nor a draft, and ends by the signal",
+          "[command][labels][threads][src:practice]") {
+  const SmallKitchen kitchen;
+  QByteArray records = "product,number,quantity,made_at,by,containers\n";
+  for (int n = 1; n <= 40; ++n)
+    records += "seed-rub," + QByteArray::number(n) + ",500 kg,2026-11-25 08:00,MK,4500 tub 100 g\n";
+  kitchen.folder.write("records.csv", records);
+  const Ran ran = kitchen.folder.run(
+      "sh",
+      {"-c", "'" LARDINER_PROGRAM "' --kitchen kitchen --at 2026-11-25T18:00 labels records.csv --out labels & "
+             "while [ -z \"$(ls .labels*/ 2>/dev/null)\" ]; do sleep 0.05; done; kill -TERM $!; wait $!; exit $?"});
+  CHECK(ran.status == 128 + 15);
+  CHECK(ran.out == "");
+  CHECK(kitchen.as_it_was());
+}
