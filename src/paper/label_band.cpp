@@ -34,10 +34,14 @@ class BandMaker {
       : faces_(faces), shape_(shape), small_{std::max(kLeastSmall, shape.size.value * kSmall)} {
     caption_ = texts_of(facts, FactId::DateCaption).join(QStringLiteral(" · "));
     const QStringList dates = texts_of(facts, FactId::Date);
-    year_ = texts_of(facts, FactId::Year).value(0);
+    const QStringList years = texts_of(facts, FactId::Year);
+    year_ = years.value(0);
     const QString time = texts_of(facts, FactId::Time).value(0);
     date_ = dates.value(0) + (time.isEmpty() ? QString() : u' ' + time);
-    if (dates.size() > 1) other_ = dates.mid(1).join(QStringLiteral(" · ")) + u' ' + year_;
+    for (qsizetype i = 1; i < dates.size(); ++i) {
+      if (!other_.isEmpty()) other_ += QStringLiteral(" · ");
+      other_ += dates[i] + u' ' + years.value(std::min(i, years.size() - 1));
+    }
   }
 
   Band make() {
