@@ -18,7 +18,7 @@ QString entries(const Scene& scene, const std::vector<book::ListedAllergen>& all
     for (; i < allergens.size() && allergens[i].entry == entry; ++i)
       if (!allergens[i].species.isEmpty()) species << allergen_word(scene, allergens[i].species);
     const QString name = allergen_word(scene, entry);
-    out << (species.isEmpty() ? name : QStringLiteral("%1 (%2)").arg(name, scene.words.list(species)));
+    out << (species.isEmpty() ? name : scene.sentence("with_parts", {name, scene.words.list(species)}));
   }
   return scene.words.list(out);
 }
@@ -41,7 +41,7 @@ std::vector<Paragraph> contains(const Scene& scene, const book::AllergenList& li
     const bool may = !in_contains(scene.batch.declared.may_contain, list).empty();
     return strong(scene.sentence(may ? "none_of_as_ingredient" : "none_of", {list_name(scene, list)}));
   }
-  return strong(scene.word("contains") + u' ' + entries(scene, allergens));
+  return strong(scene.sentence("contains", {entries(scene, allergens)}));
 }
 
 // What the label warns of besides: a substance is not repeated as a "may" when it is in the food.

@@ -9,7 +9,7 @@ namespace {
 void add_band(const Scene& scene, const char* caption, QDate date, std::vector<Fact>& facts) {
   facts.push_back({FactId::DateCaption, plain(scene.word(caption))});
   facts.push_back({FactId::Date, plain(scene.words.day_month(date))});
-  facts.push_back({FactId::Year, plain(QString::number(date.year()))});
+  facts.push_back({FactId::Year, plain(scene.words.year(date))});
 }
 
 const char* caption(book::EndKind kind) { return kind == book::EndKind::UseBy ? "use_by" : "best_before"; }
@@ -17,10 +17,11 @@ const char* caption(book::EndKind kind) { return kind == book::EndKind::UseBy ? 
 void add_frozen(const Scene& scene, std::vector<Fact>& facts) {
   const batch::UseBy& use_by = *scene.use_by;
   add_band(scene, "frozen", *use_by.frozen_on, facts);
-  const bool one = use_by.days_left == 1;
-  if (use_by.days_left > 0)
-    facts.push_back({FactId::DaysLeft, strong(scene.sentence(one ? "day_left_after_thawing" : "days_left_after_thawing",
-                                                             {QString::number(use_by.days_left)}))});
+  if (use_by.days_left > 0) {
+    const QString left = scene.words.counted(QStringLiteral("days_left"), QString::number(use_by.days_left));
+    facts.push_back({FactId::DaysLeft,
+                     strong(scene.sentence(use_by.days_left == 1 ? "use_on_thaw_day" : "thaw_day_is_day_1", {left}))});
+  }
   Fact limits{FactId::FrozenLimits, {}};
   if (use_by.never_past)
     limits.paragraphs.push_back({Run{scene.sentence("never_past", {scene.words.date(*use_by.never_past)}), true}});
@@ -62,7 +63,7 @@ const char* deed_key(batch::Deed deed) {
 QString time_control(const Scene& scene) {
   const QString words = scene.word("time_control");
   if (!scene.use_by->never_above) return words;
-  return words + QStringLiteral(", ") + scene.sentence("never_above", {both_scales(scene, *scene.use_by->never_above)});
+  return scene.words.clauses({words, scene.sentence("never_above", {both_scales(scene, *scene.use_by->never_above)})});
 }
 
 // When a container was thawed or opened since: its date counts from there.

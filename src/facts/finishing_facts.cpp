@@ -39,7 +39,7 @@ QString head(const Scene& scene, const book::Finishing& finishing) {
     parts << scene.text(finishing.setting_text, QStringLiteral("the setting of a finishing step"), finishing.place);
   if (finishing.least_seconds > 0) parts << lasting(scene, finishing.least_seconds, finishing.most_seconds);
   const QString from = scene.sentence(from_key(finishing.from), {equipment});
-  return parts.isEmpty() ? from : from + QStringLiteral(": ") + parts.join(QStringLiteral(", "));
+  return parts.isEmpty() ? from : scene.sentence("heading", {from, scene.words.clauses(parts)});
 }
 
 QString core(const Scene& scene, const book::Finishing& finishing) {
@@ -52,17 +52,15 @@ QString core(const Scene& scene, const book::Finishing& finishing) {
 }
 
 Paragraph paragraph(const Scene& scene, const book::Finishing& finishing) {
-  QString rest;
-  const auto add = [&rest](const QString& sentence) {
-    if (!sentence.isEmpty()) rest += QStringLiteral(". ") + sentence;
-  };
+  QStringList rest{QString()};  // the strong run stands before it
   if (!finishing.cue.empty())
-    add(scene.text(finishing.cue, QStringLiteral("the cue of a finishing step"), finishing.place));
-  if (finishing.stand_seconds > 0) add(scene.sentence("stand", {lasting(scene, finishing.stand_seconds)}));
-  if (finishing.rest_seconds > 0) add(scene.sentence("rest", {lasting(scene, finishing.rest_seconds)}));
-  const QString to = core(scene, finishing);
-  return {Run{head(scene, finishing) + (to.isEmpty() ? QString() : QStringLiteral(", ") + to), true},
-          Run{rest + u'.', false}};
+    rest << scene.text(finishing.cue, QStringLiteral("the cue of a finishing step"), finishing.place);
+  if (finishing.stand_seconds > 0) rest << scene.sentence("stand", {lasting(scene, finishing.stand_seconds)});
+  if (finishing.rest_seconds > 0) rest << scene.sentence("rest", {lasting(scene, finishing.rest_seconds)});
+  QStringList steps{head(scene, finishing)};
+  if (const QString to = core(scene, finishing); !to.isEmpty()) steps << to;
+  return {Run{scene.words.clauses(steps), true},
+          Run{scene.sentence("full_stop", {scene.words.sentences(rest)}), false}};
 }
 
 // The shortest hold of those that apply: one line serves whichever way it is finished.
@@ -105,7 +103,7 @@ void add_finishing_facts(const Scene& scene, std::vector<Fact>& facts) {
   const int hold = hold_most(scene);
   QString finished = scene.sentence("finished_discard", {kBlank, kBlank});
   finished.replace(u' ' + kBlank, QChar(0x00A0) + kBlank);
-  if (hold > 0) finished = scene.sentence("hold_at_most", {lasting(scene, hold)}) + QStringLiteral(". ") + finished;
+  if (hold > 0) finished = scene.words.sentences({scene.sentence("hold_at_most", {lasting(scene, hold)}), finished});
   facts.push_back({FactId::HoldFinished, plain(finished)});
   facts.push_back({FactId::RemoveLabel, plain(scene.word("remove_label"))});
 }

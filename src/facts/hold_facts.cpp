@@ -9,8 +9,7 @@ void add_hold_facts(const Scene& scene, std::vector<Fact>& facts) {
   QStringList missing;
   for (const QString& key : scene.batch.missing) missing << scene.words.word(key);
   if (missing.isEmpty()) missing << scene.word("missing.other");
-  facts.push_back({FactId::Missing,
-                   plain(scene.sentence("no_date", {scene.words.list(missing)}) + u' ' + scene.word("ask_the_chef"))});
+  facts.push_back({FactId::Missing, plain(scene.sentence("no_date", {scene.words.clauses(missing)}))});
 }
 
 }  // namespace lardiner::facts

@@ -20,23 +20,29 @@ book::State first_state(const book::ContainerSpec* spec, bool tcs) {
 
 // What is said in the first language only: names and figures that need no translating, and nothing of safety.
 bool said_once(FactId id) {
-  return id == FactId::Made || id == FactId::Net || id == FactId::NetDeclared || id == FactId::Site ||
-         id == FactId::UsedFor || id == FactId::Business || id == FactId::Lot;
+  return id == FactId::Net || id == FactId::NetDeclared || id == FactId::Site || id == FactId::UsedFor ||
+         id == FactId::Business || id == FactId::Lot;
+}
+
+// Of the making the first paragraph, the day of it; that it was thawed or opened since is said in every language.
+size_t paragraphs_said_once(const Fact& fact) {
+  return said_once(fact.id) ? fact.paragraphs.size() : fact.id == FactId::Made ? 1 : 0;
 }
 
 // Collects the facts of one language, then of the next behind them.
 void merge(std::vector<Fact>& into, const std::vector<Fact>& other) {
   const bool first = into.empty();
   for (const Fact& fact : other) {
-    if (!first && said_once(fact.id)) continue;
     const auto same = std::find_if(into.begin(), into.end(), [&](const Fact& f) { return f.id == fact.id; });
     if (same == into.end()) {
       into.push_back(fact);
       continue;
     }
-    for (const Paragraph& paragraph : fact.paragraphs)
+    for (size_t i = first ? 0 : paragraphs_said_once(fact); i < fact.paragraphs.size(); ++i) {
+      const Paragraph& paragraph = fact.paragraphs[i];
       if (std::find(same->paragraphs.begin(), same->paragraphs.end(), paragraph) == same->paragraphs.end())
         same->paragraphs.push_back(paragraph);
+    }
   }
 }
 
@@ -120,7 +126,7 @@ class RunMaker {
     const bool first = out.facts.empty();
     merge(out.facts, facts_of(scene));
     if (!first) return;
-    out.language = language.code();
+    out.language = language.tag();
     for (const batch::Container* container : containers)
       out.containers.push_back(facts_of_container(scene, kind_of_all(), *container));
   }

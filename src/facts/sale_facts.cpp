@@ -1,7 +1,6 @@
 // What the law adds on a label for sale: ingredients, declared net quantity, name and place of business, safe handling.
 #include "batch/statement.h"
 #include "facts/scene.h"
-#include "measure/text.h"
 
 namespace lardiner::facts {
 
@@ -14,18 +13,25 @@ class Statement {
   Statement(const Scene& scene, bool emphasised) : scene_(scene), emphasised_(emphasised) {}
 
   Paragraph paragraph(const std::vector<batch::StatedIngredient>& ingredients) {
-    add(scene_.sentence("ingredients", {QString()}), true);
+    add(around("ingredients", 0), true);
     append(ingredients);
-    add(QStringLiteral("."));
+    add(around("ingredients", 1) + around("full_stop", 1));
     return std::move(paragraph_);
   }
 
  private:
-  void add(const QString& text, bool strong = false) { paragraph_.push_back({text, strong}); }
+  void add(const QString& text, bool strong = false) {
+    if (!text.isEmpty()) paragraph_.push_back({text, strong});
+  }
+
+  // The text of the sentence `key` before its first value (0), before its second (1)…
+  QString around(const char* key, qsizetype at) const {
+    return scene_.words.around(QString::fromLatin1(key)).value(at);
+  }
 
   void append(const std::vector<batch::StatedIngredient>& ingredients) {
     for (size_t i = 0; i < ingredients.size(); ++i) {
-      if (i > 0) add(QStringLiteral(", "));
+      if (i > 0) add(around("items", 1));
       add(ingredients[i].name, emphasised_ && ingredients[i].allergen);
       append_inside(ingredients[i]);
     }
@@ -33,13 +39,13 @@ class Statement {
 
   void append_inside(const batch::StatedIngredient& ingredient) {
     if (ingredient.parts.empty() && ingredient.declares.isEmpty()) return;
-    add(QStringLiteral(" ("));
+    add(around("with_parts", 1));
     append(ingredient.parts);
     for (qsizetype i = 0; i < ingredient.declares.size(); ++i) {
-      if (i > 0 || !ingredient.parts.empty()) add(QStringLiteral(", "));
+      if (i > 0 || !ingredient.parts.empty()) add(around("items", 1));
       add(scene_.words.word(QStringLiteral("allergen.") + ingredient.declares[i]));
     }
-    add(QStringLiteral(")"));
+    add(around("with_parts", 2));
   }
 
   const Scene& scene_;
@@ -65,9 +71,9 @@ void add_declared_net(const Scene& scene, std::vector<Fact>& facts) {
     facts.push_back({FactId::NetDeclared, strong(pieces(scene, holds))});
     return;
   }
-  const QChar mark = scene.words.decimal_mark();
-  const QString both = QStringLiteral("%1 (%2)").arg(measure::declared(holds, measure::System::Customary, mark),
-                                                     measure::declared(holds, measure::System::Metric, mark));
+  const measure::Notation writing = notation(scene);
+  const QString both = QStringLiteral("%1 (%2)").arg(measure::declared(holds, measure::System::Customary, writing),
+                                                     measure::declared(holds, measure::System::Metric, writing));
   facts.push_back(
       {FactId::NetDeclared,
        strong(scene.sentence(holds.dimension == measure::Dimension::Mass ? "net_weight" : "net_quantity", {both}))});

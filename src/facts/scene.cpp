@@ -1,8 +1,6 @@
 // What every fact of one label is computed from, and the phrases that several facts share.
 #include "facts/scene.h"
 
-#include "measure/text.h"
-
 namespace lardiner::facts {
 
 namespace {
@@ -18,7 +16,41 @@ QString degrees(measure::Temperature temperature, QChar decimal_mark) {
 }
 
 QString number_and(const Scene& scene, int number, const char* unit_key) {
-  return QString::number(number) + kNoBreak + scene.word(unit_key);
+  return unbroken(scene.sentence(unit_key, {QString::number(number)}));
+}
+
+const char* unit_key(measure::Unit unit) {
+  using measure::Unit;
+  switch (unit) {
+    case Unit::Milligram:
+      return "unit_mg";
+    case Unit::Gram:
+      return "unit_g";
+    case Unit::Kilogram:
+      return "unit_kg";
+    case Unit::Ounce:
+      return "unit_oz";
+    case Unit::Pound:
+      return "unit_lb";
+    case Unit::Millilitre:
+      return "unit_ml";
+    case Unit::Litre:
+      return "unit_l";
+    case Unit::Teaspoon:
+      return "unit_tsp";
+    case Unit::FluidOunce:
+      return "unit_fl_oz";
+    case Unit::Quart:
+      return "unit_qt";
+    case Unit::Gallon:
+      return "unit_gal";
+    case Unit::Tablespoon:
+    case Unit::Cup:
+    case Unit::Pint:
+    case Unit::Piece:
+      break;
+  }
+  return "";  // no amount is shown in these
 }
 
 }  // namespace
@@ -43,10 +75,17 @@ QString both_scales(const Scene& scene, const measure::TemperatureLimit& limit) 
   return (metric ? celsius : fahrenheit) + kNoBreak + u'(' + (metric ? fahrenheit : celsius) + u')';
 }
 
+measure::Notation notation(const Scene& scene) {
+  const words::Language& words = scene.words;
+  return {words.decimal_mark(), [&words](const QString& figure, measure::Unit unit) {
+            return unbroken(words.sentence(QString::fromLatin1(unit_key(unit)), {figure}));
+          }};
+}
+
 QString both_systems(const Scene& scene, measure::Quantity quantity) {
   if (quantity.dimension == measure::Dimension::Count) return pieces(scene, quantity);
   const auto shown = [&](measure::System system) {
-    return unbroken(measure::display(quantity, system, scene.words.decimal_mark()));
+    return unbroken(measure::display(quantity, system, notation(scene)));
   };
   const bool metric = scene.book.kitchen.units == measure::System::Metric;
   const QString first = shown(metric ? measure::System::Metric : measure::System::Customary);
@@ -55,9 +94,8 @@ QString both_systems(const Scene& scene, measure::Quantity quantity) {
 }
 
 QString pieces(const Scene& scene, measure::Quantity count) {
-  const bool one = count == measure::one(measure::Unit::Piece);
-  const QString number = measure::display(count, scene.book.kitchen.units, scene.words.decimal_mark());
-  return unbroken(scene.sentence(one ? "piece" : "pieces", {number}));
+  const QString number = measure::display(count, scene.book.kitchen.units, notation(scene));
+  return unbroken(scene.words.counted(QStringLiteral("pieces"), number));
 }
 
 QString lasting(const Scene& scene, int seconds) {

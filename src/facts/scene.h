@@ -8,6 +8,7 @@
 #include "batch/batch.h"
 #include "book/book.h"
 #include "facts/label_facts.h"
+#include "measure/text.h"
 #include "words/words.h"
 
 namespace lardiner::facts {
@@ -40,6 +41,9 @@ struct Scene {
 
 /// "5 °C (41 °F)" in the order of the kitchen's units, with no-break spaces.
 QString both_scales(const Scene& scene, const measure::TemperatureLimit& limit);
+
+/// How the label's language writes amounts; a figure and its unit stay on one line.
+measure::Notation notation(const Scene& scene);
 
 /// "500 g (1 lb 1.6 oz)" in the order of the kitchen's units; pieces as "24 pieces".
 QString both_systems(const Scene& scene, measure::Quantity quantity);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <functional>
 
 #include "measure/quantity.h"
 #include "problem/error.h"
@@ -23,11 +24,20 @@ problem::Expected<Quantity> parse_quantity(const QString& text, Zero zero = Zero
 /// The two systems a kitchen may work in.
 enum class System { Metric, Customary };
 
+/// How a language writes an amount: its decimal mark, and a figure with its unit ("2,5 кг").
+struct Notation {
+  QChar decimal_mark;
+  std::function<QString(const QString& figure, Unit)> with_unit;
+};
+
+/// The book's and the reports' own: a point, a space, and the unit's symbol: "2.5 kg".
+const Notation& plain_notation();
+
 /// `q` in the kitchen's working unit of `system`: `500 g`, `1.25 kg`, `1 lb 1.6 oz`, `750 mL`, `24`. Mass below 1 kg in
 /// grams (below 10 g with one decimal), above in kg with up to three decimals and no trailing zeros; customary below
 /// 1 lb in ounces with one decimal, above in lb and oz; volume in tsp, fl oz, qt, gal. What would round to nothing is
-/// shown in a finer step (`40 mg`), never as 0. `decimal_mark` stands for the language's mark.
-QString display(Quantity q, System system, QChar decimal_mark = u'.');
+/// shown in a finer step (`40 mg`), never as 0.
+QString display(Quantity q, System system, const Notation& notation = plain_notation());
 
 /// `q` rounded up to a multiple of `step`, as goods are bought. REQUIRES: equal dimensions, q not negative, step
 /// positive.
@@ -39,6 +49,6 @@ Quantity rounded_to_step(Quantity q, Quantity step);
 /// The declared net quantity on a label for sale: rounded DOWN where rounding would overstate, three digits (two under
 /// 100 g or mL and under 10 oz). Ounces up to 4 lb, fluid ounces up to a gallon. Sources: 16 CFR 500.19, NIST Handbook
 /// 130.
-QString declared(Quantity q, System system, QChar decimal_mark = u'.');
+QString declared(Quantity q, System system, const Notation& notation = plain_notation());
 
 }  // namespace lardiner::measure

@@ -9,17 +9,32 @@ namespace lardiner::words {
 
 namespace {
 
+// Whether a sentence's values may stand in any order, or are built around in theirs; or whether it has plural forms.
+enum class Form { Free, InOrder, Counted };
+
 struct Row {
   const char* key;
   int values;  // how many {n} the sentence takes
+  Form form = Form::Free;
 };
 
 constexpr Row kRows[] = {
+    // How words and sentences are joined
+    {"items", 2, Form::InOrder},
+    {"clauses", 2, Form::InOrder},
+    {"sentences", 2, Form::InOrder},
+    {"full_stop", 1, Form::InOrder},
+    {"heading", 2, Form::InOrder},
+    {"with_parts", 2, Form::InOrder},
+    // Dates
+    {"date", 4},
+    {"day_month", 3},
+    {"year", 1},
     // The band, and what is in it
     {"use_by", 0},
     {"best_before", 0},
     {"frozen", 0},
-    {"contains", 0},
+    {"contains", 1},
     {"may_contain", 1},
     {"none_of", 1},
     {"none_of_as_ingredient", 1},
@@ -48,8 +63,9 @@ constexpr Row kRows[] = {
     {"decanted", 1},
     {"frozen_on", 1},
     // Frozen
-    {"days_left_after_thawing", 1},
-    {"day_left_after_thawing", 1},
+    {"days_left", 1, Form::Counted},
+    {"thaw_day_is_day_1", 1},
+    {"use_on_thaw_day", 1},
     {"never_past", 1},
     {"best_before_frozen", 1},
     {"thawed_blank", 1},
@@ -64,12 +80,26 @@ constexpr Row kRows[] = {
     {"container.pan", 2},
     {"container.bottle", 2},
     {"container.pack", 2},
-    {"pieces", 1},
-    {"piece", 1},
+    {"pieces", 1, Form::Counted},
     {"net", 1},
     {"lot", 1},
     {"supplier_lot", 1},
     {"initials", 1},
+    // A figure with its unit
+    {"unit_h", 1},
+    {"unit_min", 1},
+    {"unit_s", 1},
+    {"unit_mg", 1},
+    {"unit_g", 1},
+    {"unit_kg", 1},
+    {"unit_ml", 1},
+    {"unit_l", 1},
+    {"unit_oz", 1},
+    {"unit_lb", 1},
+    {"unit_tsp", 1},
+    {"unit_fl_oz", 1},
+    {"unit_qt", 1},
+    {"unit_gal", 1},
     // For whom
     {"for", 1},
     {"for_site_only", 1},
@@ -89,9 +119,6 @@ constexpr Row kRows[] = {
     {"equipment.steamer", 0},
     {"equipment.water-bath", 0},
     {"equipment.grill", 0},
-    {"unit_h", 0},
-    {"unit_min", 0},
-    {"unit_s", 0},
     {"range", 2},
     {"cook_to", 1},
     {"reheat_to", 1},
@@ -102,7 +129,7 @@ constexpr Row kRows[] = {
     {"finished_discard", 2},
     {"remove_label", 0},
     // Sale
-    {"ingredients", 1},
+    {"ingredients", 1, Form::InOrder},
     {"net_quantity", 1},
     {"net_weight", 1},
     {"made_by", 1},
@@ -111,7 +138,6 @@ constexpr Row kRows[] = {
     {"hold", 0},
     {"do_not_use", 0},
     {"no_date", 1},
-    {"ask_the_chef", 0},
     {"not_released", 0},
     {"reprint", 0},
     {"superseded", 0},
@@ -237,31 +263,55 @@ const Family* family_of(const QString& key) {
   return found == kFamilies.end() ? nullptr : &*found;
 }
 
-const QHash<QString, int>& values_by_key() {
-  static const QHash<QString, int> table = [] {
-    QHash<QString, int> built;
-    for (const Row& row : kRows) built.insert(QString::fromLatin1(row.key), row.values);
+const QHash<QString, const Row*>& rows() {
+  static const QHash<QString, const Row*> table = [] {
+    QHash<QString, const Row*> built;
+    for (const Row& row : kRows) built.insert(QString::fromLatin1(row.key), &row);
     return built;
   }();
   return table;
 }
 
+// The row of "net", or of "pieces" for "pieces.few".
+const Row* row_of(const QString& key) {
+  if (const Row* row = rows().value(key)) return row->form == Form::Counted ? nullptr : row;
+  const Row* row = rows().value(key.section(u'.', 0, 0));
+  return row && row->form == Form::Counted ? row : nullptr;
+}
+
 }  // namespace
 
-const QStringList& keys() {
-  static const QStringList all = [] {
-    QStringList built;
-    for (const Row& row : kRows) built.append(QString::fromLatin1(row.key));
-    return built;
-  }();
-  return all;
+QStringList keys(const QString& language) {
+  QStringList out;
+  for (const Row& row : kRows) {
+    const QString key = QString::fromLatin1(row.key);
+    if (row.form != Form::Counted)
+      out.append(key);
+    else
+      for (const Plural plural : plurals_of(language)) out.append(plural_key(key, plural));
+  }
+  return out;
 }
+
+QString plural_key(const QString& key, Plural plural) { return key + u'.' + name(plural); }
 
 int values_of(const QString& key) {
+  if (const Row* row = row_of(key)) return row->values;
   const Family* family = family_of(key);
-  return values_by_key().value(key, family ? family->values : 0);
+  return family ? family->values : 0;
 }
 
-bool is_known(const QString& key) { return values_by_key().contains(key) || family_of(key) != nullptr; }
+bool is_in_order(const QString& key) {
+  const Row* row = row_of(key);
+  return row && row->form == Form::InOrder;
+}
+
+bool is_known(const QString& key, const QString& language) {
+  const Row* row = row_of(key);
+  if (!row || row->form != Form::Counted) return row || family_of(key);
+  const std::vector<Plural> plurals = plurals_of(language);
+  return std::any_of(plurals.begin(), plurals.end(),
+                     [&](Plural plural) { return key == plural_key(QString::fromLatin1(row->key), plural); });
+}
 
 }  // namespace lardiner::words

@@ -2,11 +2,11 @@
 #include "words/pack.h"
 
 #include <QRegularExpression>
-#include <algorithm>
 
 #include "reader/fields.h"
 #include "reader/quote.h"
 #include "reader/read.h"
+#include "words/date_names.h"
 
 namespace lardiner::words {
 
@@ -57,26 +57,24 @@ class PackReader {
     check_dates(fields);
   }
 
-  // Months and days must be words: digits beside the day of the month would be misread.
+  // A figure beside the day of the month would be misread; two of one name would be one day.
   void check_dates(reader::Fields& fields) {
     const QLocale locale(code_);
-    if (locale.language() == QLocale::C) {
+    const QString brief = locale.monthName(12, QLocale::ShortFormat);
+    if (locale.language() == QLocale::C || brief == QLatin1String("M12")) {  // CLDR's stand-in for a month it lacks
       fields.refuse(u"language", Code::Unknown,
                     QStringLiteral("the months of language ") + quoted(code_) + QStringLiteral(" are not known"),
                     QStringLiteral("write a language tag such as en, es or es-MX"));
       return;
     }
-    const Language language(code_, {}, {});
-    const auto in_letters = [](const QString& name) {
-      return !name.isEmpty() && std::none_of(name.begin(), name.end(), [](QChar c) { return c.isDigit(); });
-    };
-    bool letters = true;
-    for (int month = 1; month <= 12; ++month) letters &= in_letters(language.month_short(QDate(2026, month, 1)));
-    for (int day = 1; day <= 7; ++day) letters &= in_letters(language.weekday_short(QDate(2026, 6, day)));
-    if (letters) return;
-    fields.refuse(u"language", Code::Unsafe,
-                  QStringLiteral("language ") + quoted(code_) + QStringLiteral(" writes months or days with figures"),
-                  QStringLiteral("use a language whose months and days are words, so that no date is misread"));
+    QStringList days = weekday_names(locale);
+    QStringList months = month_names(locale);
+    const bool named = days.size() == 7 && months.size() == 12;
+    if (named && days.removeDuplicates() == 0 && months.removeDuplicates() == 0) return;
+    fields.refuse(
+        u"language", Code::Unsafe,
+        QStringLiteral("language ") + quoted(code_) + QStringLiteral(" has days or months without a name of their own"),
+        QStringLiteral("use a language that names them in words, so that no date is misread"));
   }
 
   QString reviewer(reader::Fields& fields) {
@@ -105,8 +103,8 @@ class PackReader {
       return refused(Code::Duplicate, quoted(key) + QStringLiteral(" is said twice"), value.key_place,
                      QStringLiteral("keep one"));
     }
-    if (!is_known(key)) {
-      const QString near = key.size() > kLongestKeyCompared ? QString() : problem::nearest(key, keys());
+    if (!is_known(key, code_)) {
+      const QString near = key.size() > kLongestKeyCompared ? QString() : problem::nearest(key, keys(code_));
       return refused(
           Code::Unknown, quoted(key) + QStringLiteral(" is not a word of labels"), value.key_place,
           near.isEmpty() ? QStringLiteral("take it out") : QStringLiteral("did you mean ") + quoted(near) + u'?');
@@ -123,27 +121,36 @@ class PackReader {
     static const QRegularExpression gap(QStringLiteral("\\{([^}]*)\\}"));
     QStringList wanted;
     for (int i = 0; i < values_of(key); ++i) wanted.append(QString::number(i));
+    QStringList found;
     for (auto gaps = gap.globalMatch(value.text); gaps.hasNext();) {
       const auto match = gaps.next();
-      if (match.captured(1).toInt() < values_of(key) &&
-          QString::number(match.captured(1).toInt()) == match.captured(1)) {
-        wanted.removeAll(match.captured(1));
-        continue;
+      if (!wanted.contains(match.captured(1))) {
+        return refused(
+            Code::Malformed,
+            quoted(key) + QStringLiteral(" has ") + match.captured() + QStringLiteral(", which nothing fills"),
+            value.place, QStringLiteral("take it out"));
       }
-      return refused(Code::Malformed,
-                     quoted(key) + QStringLiteral(" has ") + match.captured() + QStringLiteral(", which nothing fills"),
-                     value.place, QStringLiteral("take it out"));
+      found.append(match.captured(1));
     }
-    if (wanted.isEmpty()) return true;
-    return refused(Code::Missing, quoted(key) + QStringLiteral(" lacks {") + wanted.first() + u'}', value.place,
-                   QStringLiteral("write it where the value stands in the sentence"));
+    for (const QString& number : wanted) {
+      if (found.contains(number)) continue;
+      return refused(Code::Missing, quoted(key) + QStringLiteral(" lacks {") + number + u'}', value.place,
+                     QStringLiteral("write it where the value stands in the sentence"));
+    }
+    if (!is_in_order(key) || found == wanted) return true;
+    return refused(Code::Malformed, quoted(key) + QStringLiteral(" does not have its values once and in order"),
+                   value.place, QStringLiteral("write {0} before {1}: other text is built around them"));
   }
 
   void check_complete(const Value& table) {
-    for (const QString& key : keys()) {
+    for (const QString& key : keys(code_)) {
       if (seen_.contains(key)) continue;
-      refused(Code::Missing, QStringLiteral("the words have no ") + quoted(key), table.place,
-              QStringLiteral("add it under [words]"));
+      // "pieces.few" is missing from [words.pieces], where there is one.
+      const QString family = key.section(u'.', 0, -2);
+      const Value* within = family.isEmpty() ? nullptr : table.find(family);
+      refused(Code::Missing, QStringLiteral("the words have no ") + quoted(key), (within ? *within : table).place,
+              within ? QStringLiteral("add ") + key.section(u'.', -1) + QStringLiteral(" under [words.") + family + u']'
+                     : QStringLiteral("add it under [words]"));
     }
   }
 

@@ -19,8 +19,9 @@ namespace lardiner::words {
 ///     milk = "leche"
 ///
 /// Errors, all told at once: a key of `keys()` that is missing or empty, a key that is not known (with the nearest), a
-/// sentence that lacks a {0} or has one too many, another language than `code`, and a language whose months or days
-/// QLocale does not know in letters, since a date on a label must not be misread.
+/// sentence that lacks a {0} or has one too many, a form of a counted word that the language needs, another language
+/// than `code`, and a language whose months or days have no name in CLDR that says what it is, since a date on a label
+/// must not be misread.
 problem::ExpectedAll<Language> read_language(const QByteArray& toml, const QString& file, const QString& code);
 
 }  // namespace lardiner::words

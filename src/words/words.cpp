@@ -3,19 +3,42 @@
 
 #include <QRegularExpression>
 
+#include "words/date_names.h"
+#include "words/plural.h"
+
 namespace lardiner::words {
 
 namespace {
 
 QString two_digits(int number) { return QString::number(number).rightJustified(2, u'0'); }
 
-// "Mo." is printed as "Mo": a full stop within a date could be read as a decimal mark.
-QString without_stops(QString name) { return name.remove(u'.'); }
+// Text without spaces may be broken between any two ideographs: a date is held together by word joiners.
+QString held_together(const QString& date) {
+  QString out;
+  for (qsizetype i = 0; i < date.size(); ++i) {
+    const bool ideograph =
+        date[i].script() == QChar::Script_Han || (i > 0 && date[i - 1].script() == QChar::Script_Han);
+    if (i > 0 && ideograph && !date[i].isSpace() && !date[i - 1].isSpace()) out += QChar(0x2060);
+    out += date[i];
+  }
+  return out;
+}
+
+// A day that its own sign follows (1日) needs no zero before it.
+QString day_in(const QString& form, int day) {
+  const qsizetype after = form.indexOf(QLatin1String("{1}")) + 3;
+  return after < form.size() && form[after].isLetter() ? QString::number(day) : two_digits(day);
+}
 
 }  // namespace
 
 Language::Language(QString code, QHash<QString, QString> words, QString reviewed_by)
-    : code_(std::move(code)), words_(std::move(words)), reviewed_by_(std::move(reviewed_by)), locale_(code_) {}
+    : code_(std::move(code)),
+      words_(std::move(words)),
+      reviewed_by_(std::move(reviewed_by)),
+      locale_(code_),
+      weekdays_(weekday_names(locale_)),
+      months_(month_names(locale_)) {}
 
 QString Language::word(const QString& key) const { return words_.value(key, u'[' + key + u']'); }
 
@@ -34,21 +57,32 @@ QString Language::sentence(const QString& key, const QStringList& values) const 
   return filled + text.mid(done);
 }
 
-QString Language::weekday_short(QDate date) const {
-  return without_stops(locale_.dayName(date.dayOfWeek(), QLocale::ShortFormat));
+QStringList Language::around(const QString& key) const {
+  static const QRegularExpression gap(QStringLiteral("\\{[0-9]\\}"));
+  return word(key).split(gap);
 }
 
-QString Language::month_short(QDate date) const {
-  return without_stops(locale_.monthName(date.month(), QLocale::ShortFormat));
+QString Language::counted(const QString& key, const QString& figure) const {
+  return sentence(plural_key(key, plural_of(code_, figure)), {figure});
 }
+
+QString Language::tag() const { return code_ == QLatin1String("zh") ? QStringLiteral("zh-Hans") : code_; }
+
+QString Language::weekday(QDate date) const { return weekdays_.value(date.dayOfWeek() - 1); }
+
+QString Language::month(QDate date) const { return months_.value(date.month() - 1); }
 
 QString Language::day_month(QDate date) const {
-  return upper(weekday_short(date) + u' ' + two_digits(date.day()) + u' ' + month_short(date));
+  const QString key = QStringLiteral("day_month");
+  return upper(sentence(key, {weekday(date), day_in(word(key), date.day()), month(date)}));
 }
 
+QString Language::year(QDate date) const { return sentence(QStringLiteral("year"), {QString::number(date.year())}); }
+
 QString Language::date(QDate date) const {
-  return weekday_short(date) + u' ' + two_digits(date.day()) + u' ' + month_short(date) + u' ' +
-         QString::number(date.year());
+  const QString key = QStringLiteral("date");
+  return held_together(
+      sentence(key, {weekday(date), day_in(word(key), date.day()), month(date), QString::number(date.year())}));
 }
 
 QString Language::date_time(const QDateTime& local) const { return date(local.date()) + u' ' + time(local.time()); }
@@ -59,6 +93,16 @@ QChar Language::decimal_mark() const { return locale_.decimalPoint().at(0); }
 
 QString Language::upper(const QString& text) const { return locale_.toUpper(text); }
 
-QString Language::list(const QStringList& items) const { return items.join(QStringLiteral(", ")); }
+QString Language::list(const QStringList& items) const { return joined(QStringLiteral("items"), items); }
+
+QString Language::clauses(const QStringList& parts) const { return joined(QStringLiteral("clauses"), parts); }
+
+QString Language::sentences(const QStringList& parts) const { return joined(QStringLiteral("sentences"), parts); }
+
+QString Language::joined(const QString& key, const QStringList& parts) const {
+  QString out = parts.value(0);
+  for (qsizetype i = 1; i < parts.size(); ++i) out = sentence(key, {out, parts[i]});
+  return out;
+}
 
 }  // namespace lardiner::words

@@ -183,19 +183,24 @@ purpose = "inside"
 package = "reduced oxygen"
 )toml";
 
-inline book::Book read_kitchen(const QByteArray& more = {}) {
+inline book::Book read_files(const std::vector<book::SourceFile>& files) {
   std::vector<book::SourceFile> rules;
   const QDir folder(QStringLiteral(LARDINER_SOURCE_DIR "/templates/rules"));
   for (const QString& name : folder.entryList({QStringLiteral("*.toml")}, QDir::Files, QDir::Name))
     rules.push_back({name, file_bytes(folder.filePath(name))});
-  const book::Reading reading = book::read_book({{QStringLiteral("kitchen.toml"), more + kKitchen},
-                                                 {QStringLiteral("places.toml"), kPlaces},
-                                                 {QStringLiteral("ingredients.toml"), ingredients()},
-                                                 {QStringLiteral("products.toml"), kProducts}},
-                                                rules);
+  const book::Reading reading = book::read_book(files, rules);
   if (!reading.findings.errors.empty()) FAIL(problem::text(reading.findings.errors).toStdString());
   return reading.book;
 }
+
+inline std::vector<book::SourceFile> kitchen_files(const QByteArray& more) {
+  return {{QStringLiteral("kitchen.toml"), more + kKitchen},
+          {QStringLiteral("places.toml"), kPlaces},
+          {QStringLiteral("ingredients.toml"), ingredients()},
+          {QStringLiteral("products.toml"), kProducts}};
+}
+
+inline book::Book read_kitchen(const QByteArray& more = {}) { return read_files(kitchen_files(more)); }
 
 inline const book::Book& kitchen() {
   static const book::Book book = read_kitchen();
@@ -208,10 +213,12 @@ inline const book::Book& bilingual_kitchen() {
   return book;
 }
 
+/// All that are shipped, English first.
 inline const std::vector<words::Language>& languages() {
   static const std::vector<words::Language> all = [] {
     std::vector<words::Language> read;
-    for (const QString& code : {QStringLiteral("en"), QStringLiteral("es")}) {
+    for (const char* const tag : {"en", "es", "fr", "pt", "vi", "el", "ru", "zh"}) {
+      const QString code = QString::fromLatin1(tag);
       const QString file = code + QStringLiteral(".toml");
       const auto language =
           words::read_language(file_bytes(QStringLiteral(LARDINER_SOURCE_DIR "/templates/words/") + file), file, code);

@@ -1,6 +1,7 @@
 // What the shipped faces print, what they refuse, and how wide a text is.
 #include "paper/face.h"
 
+#include <QDir>
 #include <QDirIterator>
 #include <QFile>
 #include <algorithm>
@@ -49,6 +50,22 @@ TEST_CASE("Latin text with accents, fractions, degrees and dashes is printable",
   for (const QString& text : {QStringLiteral("Jalapeño, crème brûlée, Süß, Smørrebrød, Žilina, Łódź"),
                               QStringLiteral("½ ¼ ¾ ° − – — · “ ” ‘ ’ … × € £"), QStringLiteral("500 g"), QString()})
     CHECK(printed(text) == text);
+}
+
+TEST_CASE("every word of every shipped language is printable", "[paper][face]") {
+  const QDir folder(QStringLiteral(LARDINER_SOURCE_DIR "/templates/words"));
+  const QStringList files = folder.entryList({QStringLiteral("*.toml")}, QDir::Files);
+  CHECK(files.size() >= 8);
+  for (const QString& name : files) {
+    QFile file(folder.filePath(name));
+    REQUIRE(file.open(QIODevice::ReadOnly));
+    for (const QString& line : QString::fromUtf8(file.readAll()).split(u'\n')) CHECK(printed(line) == line);
+  }
+}
+
+TEST_CASE("the names of Chinese days and months, which come from CLDR, are printable", "[paper][face]") {
+  for (const QString& date : {QStringLiteral("2026年12月1日 周一周二周三周四周五周六周日"), QStringLiteral("星期日")})
+    CHECK(printed(date) == date);
 }
 
 TEST_CASE("letters and their accents are composed", "[paper][face]") {

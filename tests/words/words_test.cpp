@@ -65,8 +65,8 @@ TEST_CASE("a word that is not there is seen, never silent", "[words]") {
 
 TEST_CASE("every entry of the US, EU and Canadian lists has a name in each language",
           "[words][allergen][src:21-usc-321/qq][src:eu-1169-2011/annex-ii][src:canada-fdr/B.01.010.1]") {
-  for (const char* code : {"en", "es"}) {
-    const Language language = shipped(QLatin1String(code));
+  for (const QString& code : shipped_languages()) {
+    const Language language = shipped(code);
     for (const char* id : kNine) CHECK(language.has(QStringLiteral("allergen.") + QLatin1String(id)));
     for (const char* id : kFourteen) CHECK(language.has(QStringLiteral("allergen.") + QLatin1String(id)));
     CHECK(language.has(QStringLiteral("allergen.triticale")));
@@ -75,8 +75,8 @@ TEST_CASE("every entry of the US, EU and Canadian lists has a name in each langu
 
 TEST_CASE("the twelve nuts of the US list, and those that left it, have names",
           "[words][allergen][src:fda-allergen-qa5]") {
-  for (const char* code : {"en", "es"}) {
-    const Language language = shipped(QLatin1String(code));
+  for (const QString& code : shipped_languages()) {
+    const Language language = shipped(code);
     for (const char* id : kTwelveNuts) CHECK(language.has(QStringLiteral("allergen.") + QLatin1String(id)));
     CHECK(language.has(QStringLiteral("allergen.coconut")));
     CHECK(language.has(QStringLiteral("allergen.chestnut")));
@@ -90,8 +90,8 @@ TEST_CASE("whatever the shipped law of allergens can name has a word in every sh
   REQUIRE(law.has_value());
   const QStringList wanted = words_of_law(*law);
   CHECK(wanted.size() > 100);
-  for (const char* code : {"en", "es"}) {
-    const Language language = shipped(QLatin1String(code));
+  for (const QString& code : shipped_languages()) {
+    const Language language = shipped(code);
     for (const QString& key : wanted) {
       INFO(key.toStdString());
       CHECK(language.has(key));
@@ -100,10 +100,10 @@ TEST_CASE("whatever the shipped law of allergens can name has a word in every sh
 }
 
 TEST_CASE("no two allergens have the same name in a language", "[words][allergen]") {
-  for (const char* code : {"en", "es"}) {
-    const Language language = shipped(QLatin1String(code));
+  for (const QString& code : shipped_languages()) {
+    const Language language = shipped(code);
     QStringList names;
-    for (const QString& key : keys()) {
+    for (const QString& key : keys(code)) {
       if (key.startsWith(QLatin1String("allergen."))) names.append(language.word(key));
     }
     CHECK(names.removeDuplicates() == 0);
@@ -111,10 +111,13 @@ TEST_CASE("no two allergens have the same name in a language", "[words][allergen
 }
 
 TEST_CASE("species are named without brackets, since they stand in brackets", "[words][allergen]") {
-  const QStringList all = keys();
-  const qsizetype first = all.indexOf(QStringLiteral("allergen.almond"));
-  REQUIRE(first > 0);
-  for (const QString& key : all.mid(first)) CHECK_FALSE(shipped(QStringLiteral("es")).word(key).contains(u'('));
+  const QRegularExpression bracket(QStringLiteral("[()（）]"));
+  for (const QString& code : shipped_languages()) {
+    const QStringList all = keys(code);
+    const qsizetype first = all.indexOf(QStringLiteral("allergen.almond"));
+    REQUIRE(first > 0);
+    for (const QString& key : all.mid(first)) CHECK_FALSE(shipped(code).word(key).contains(bracket));
+  }
 }
 
 TEST_CASE("allergens are named in plain words", "[words][allergen]") {
@@ -129,12 +132,65 @@ TEST_CASE("allergens are named in plain words", "[words][allergen]") {
 }
 
 TEST_CASE("no pack says that food is free from anything", "[words]") {
-  const QRegularExpression free(QStringLiteral("\\bfree\\b|\\blibre\\b|\\bsin (?!control|fecha)"),
-                                QRegularExpression::CaseInsensitiveOption);
-  for (const char* code : {"en", "es"}) {
-    const Language language = shipped(QLatin1String(code));
-    for (const QString& key : keys()) CHECK_FALSE(free.match(language.word(key)).hasMatch());
+  // How each language says "free from", "without", "does not contain".
+  const QHash<QString, QString> free{
+      {QStringLiteral("en"), QStringLiteral("\\bfree\\b|\\bno (?!date|t )")},
+      {QStringLiteral("es"), QStringLiteral("\\blibre\\b|\\bsin (?!control|fecha)|no contiene")},
+      {QStringLiteral("fr"), QStringLiteral("\\bsans\\b|\\bexempt|ne contient")},
+      {QStringLiteral("pt"), QStringLiteral("\\bsem\\b|\\blivre\\b|\\bisent|não contém")},
+      {QStringLiteral("vi"), QStringLiteral("không chứa|không có|miễn")},
+      {QStringLiteral("el"), QStringLiteral("\\bχωρίς\\b|ελεύθερο|δεν περιέχει")},
+      {QStringLiteral("ru"), QStringLiteral("\\bбез\\b|не содерж|свободно от")},
+      {QStringLiteral("zh"), QStringLiteral("不含|无添加|不添加")}};
+  for (const QString& code : shipped_languages()) {
+    REQUIRE(free.contains(code));
+    const QRegularExpression form(
+        free[code], QRegularExpression::CaseInsensitiveOption | QRegularExpression::UseUnicodePropertiesOption);
+    const Language language = shipped(code);
+    for (const QString& key : keys(code)) {
+      INFO(language.word(key).toStdString());
+      CHECK_FALSE(form.match(language.word(key)).hasMatch());
+    }
   }
+}
+
+TEST_CASE("lists, clauses, sentences and brackets are joined by the language's own signs", "[words]") {
+  const QStringList three{QStringLiteral("A"), QStringLiteral("B"), QStringLiteral("C")};
+  const Language english = shipped(QStringLiteral("en"));
+  CHECK(english.list(three) == QStringLiteral("A, B, C"));
+  CHECK(english.clauses(three) == QStringLiteral("A, B, C"));
+  CHECK(english.sentences(three) == QStringLiteral("A. B. C"));
+  CHECK(english.list({}) == QString());
+  const Language chinese = shipped(QStringLiteral("zh"));
+  CHECK(chinese.list(three) == QStringLiteral("A、B、C"));
+  CHECK(chinese.clauses(three) == QStringLiteral("A，B，C"));
+  CHECK(chinese.sentences(three) == QStringLiteral("A。B。C"));
+  CHECK(chinese.around(QStringLiteral("with_parts")) ==
+        QStringList{QString(), QStringLiteral("（"), QStringLiteral("）")});
+  CHECK(english.around(QStringLiteral("with_parts")) ==
+        QStringList{QString(), QStringLiteral(" ("), QStringLiteral(")")});
+}
+
+TEST_CASE("a counted word takes the form that goes with its number", "[words][plural]") {
+  const auto pieces = [](const char* code, const char* figure) {
+    return shipped(QLatin1String(code)).counted(QStringLiteral("pieces"), QLatin1String(figure));
+  };
+  CHECK(pieces("en", "1") == QStringLiteral("1 piece"));
+  CHECK(pieces("en", "24") == QStringLiteral("24 pieces"));
+  CHECK(pieces("es", "1") == QStringLiteral("1 pieza"));
+  CHECK(pieces("es", "24") == QStringLiteral("24 piezas"));
+  CHECK(pieces("es", "1000000") == QStringLiteral("1000000 de piezas"));
+  CHECK(pieces("fr", "1,5") == QStringLiteral("1,5 pièce"));
+  CHECK(pieces("ru", "21") == QStringLiteral("21 штука"));
+  CHECK(pieces("ru", "22") == QStringLiteral("22 штуки"));
+  CHECK(pieces("ru", "11") == QStringLiteral("11 штук"));
+  CHECK(pieces("ru", "25") == QStringLiteral("25 штук"));
+  CHECK(pieces("zh", "24") == QStringLiteral("24件"));
+}
+
+TEST_CASE("a document in Chinese says which characters", "[words]") {
+  CHECK(shipped(QStringLiteral("zh")).tag() == QStringLiteral("zh-Hans"));
+  CHECK(shipped(QStringLiteral("es")).tag() == QStringLiteral("es"));
 }
 
 TEST_CASE("labels read as a tired cook would say it", "[words]") {
@@ -144,12 +200,14 @@ TEST_CASE("labels read as a tired cook would say it", "[words]") {
   };
   CHECK(say("container.tub", {QStringLiteral("3"), QStringLiteral("24")}) == QStringLiteral("Tub 3 of 24"));
   CHECK(say("keep_at_or_below", {QStringLiteral("5 °C (41 °F)")}) == QStringLiteral("Keep at 5 °C (41 °F) or below"));
-  CHECK(say("days_left_after_thawing", {QStringLiteral("4")}) == QStringLiteral("4 days left: the thaw day is day 1"));
-  CHECK(say("day_left_after_thawing", {QStringLiteral("1")}) == QStringLiteral("1 day left: use it on the thaw day"));
+  CHECK(say("thaw_day_is_day_1", {english.counted(QStringLiteral("days_left"), QStringLiteral("4"))}) ==
+        QStringLiteral("4 days left: the thaw day is day 1"));
+  CHECK(say("use_on_thaw_day", {english.counted(QStringLiteral("days_left"), QStringLiteral("1"))}) ==
+        QStringLiteral("1 day left: use it on the thaw day"));
   CHECK(say("finished_discard", {QStringLiteral("__"), QStringLiteral("__")}) ==
         QStringLiteral("Finished __ discard by __"));
   CHECK(say("no_date", {english.word(QStringLiteral("missing.cook_reading"))}) ==
-        QStringLiteral("No date: the cook reading is missing."));
+        QStringLiteral("No date: the cook reading is missing. Ask the chef."));
 }
 
 TEST_CASE("the safe handling statement has its fixed wording in English", "[words][src:memory]") {
