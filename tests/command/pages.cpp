@@ -84,9 +84,9 @@ QStringList printed(const Folder& folder, const QString& name) {
 }
 
 std::optional<Band> band(const Page& page) {
-  static const QRegularExpression kBand(
-      QStringLiteral("\\b(USE BY|BEST BEFORE|FROZEN)(?: · [A-Z ]+)? (?:(\\d{4}) )?([A-Z]{3}) (\\d\\d) ([A-Z]{3})"
-                     "(?: (\\d\\d:\\d\\d))?(?: (\\d{4}))?"));
+  static const QRegularExpression kBand(QStringLiteral(
+      "\\b(USE BY|BEST BEFORE|FROZEN)(?: · [\\p{Lu}\\p{Lo} ]+)? (?:(\\d{4}) )?([A-Z]{3}) (\\d\\d) ([A-Z]{3})"
+      "(?: (\\d\\d:\\d\\d))?(?: (\\d{4}))?"));
   const auto match = kBand.match(page.text);
   if (!match.hasMatch()) return std::nullopt;
   const QString year = match.captured(2).isEmpty() ? match.captured(7) : match.captured(2);
@@ -99,7 +99,7 @@ std::optional<Band> band(const Page& page) {
 }
 
 QString unspaced(QString text) {
-  text.removeIf([](QChar c) { return c.isSpace(); });
+  text.removeIf([](QChar c) { return c.isSpace() || c == QChar(0x2060); });  // a word joiner shows nothing
   return text;
 }
 

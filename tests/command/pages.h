@@ -41,7 +41,7 @@ struct Band {
 /// the test when the weekday is not that of the date.
 std::optional<Band> band(const Page& page);
 
-/// Text without any blank: what does not change where lines are broken.
+/// Text without any blank or word joiner: what does not change where lines are broken.
 QString unspaced(QString text);
 
 }  // namespace lardiner::command
