@@ -13,6 +13,17 @@ paper::CodeImage image(const symbol::Matrix& matrix) {
   return {matrix.size, QByteArray(bytes, static_cast<qsizetype>(matrix.bits.size()))};
 }
 
+problem::Expected<LabelCodes> codes_of(const std::vector<facts::ContainerFacts>& labels, const GivenUp& given_up) {
+  LabelCodes codes(labels.size());
+  for (size_t i = 0; i < labels.size() && !given_up && !stop_asked(); ++i) {
+    if (labels[i].uri.isEmpty()) continue;
+    const auto matrix = symbol::encode_qr(labels[i].uri, symbol::ErrorCorrection::M);
+    if (!matrix) return tl::unexpected(matrix.error());
+    codes[i] = image(*matrix);
+  }
+  return codes;
+}
+
 // Puts labels on pages, as many as the sheet has places; a page that is one label is drawn without more ado.
 class Pages {
  public:
@@ -46,15 +57,17 @@ class Pages {
 
 }  // namespace
 
-problem::Expected<LabelCodes> codes_of(const std::vector<facts::ContainerFacts>& labels, const GivenUp& given_up) {
-  LabelCodes codes(labels.size());
-  for (size_t i = 0; i < labels.size() && !given_up && !stop_asked(); ++i) {
-    if (labels[i].uri.isEmpty()) continue;
-    const auto matrix = symbol::encode_qr(labels[i].uri, symbol::ErrorCorrection::M);
-    if (!matrix) return tl::unexpected(matrix.error());
-    codes[i] = image(*matrix);
-  }
-  return codes;
+void LabelPiece::make_codes(const GivenUp& given_up) {
+  problem::Expected<LabelCodes> codes = codes_of(labels_, given_up);
+  const std::lock_guard lock(mutex_);
+  codes_ = std::move(codes);
+  made_.notify_all();
+}
+
+const problem::Expected<LabelCodes>& LabelPiece::codes() {
+  std::unique_lock lock(mutex_);
+  made_.wait(lock, [this] { return codes_.has_value(); });
+  return *codes_;
 }
 
 problem::Expected<QByteArray> drawn(LabelDocument& document, const paper::Faces& faces, paper::PdfWriter& writer,
@@ -63,14 +76,14 @@ problem::Expected<QByteArray> drawn(LabelDocument& document, const paper::Faces&
   Pages pages(document, writer);
   const paper::LabelLayout* layout = nullptr;
   std::optional<paper::PdfWriter::Form> form;
-  for (LabelPiece& piece : document.pieces) {
-    const problem::Expected<LabelCodes> codes = piece.codes.get();
+  for (std::shared_ptr<LabelPiece>& piece : document.pieces) {
+    const problem::Expected<LabelCodes>& codes = piece->codes();
     if (!codes) return tl::unexpected(codes.error());
     if (given_up || stop_asked()) return QByteArray();
-    if (piece.layout.get() != layout) form = pages.form(*piece.layout);
-    layout = piece.layout.get();
-    for (size_t i = 0; i < piece.labels->size(); ++i)
-      pages.add(*form, paper::own_drawing(*layout, (*piece.labels)[i], (*codes)[i], faces), layout->size);
+    if (&piece->layout() != layout) form = pages.form(piece->layout());
+    layout = &piece->layout();
+    for (size_t i = 0; i < piece->labels().size(); ++i)
+      pages.add(*form, paper::own_drawing(*layout, piece->labels()[i], (*codes)[i], faces), layout->size);
   }
   pages.end();
   return writer.finish();

@@ -2,8 +2,9 @@
 #pragma once
 
 #include <atomic>
-#include <future>
+#include <condition_variable>
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <vector>
 
@@ -18,11 +19,28 @@ namespace lardiner::command {
 /// The code of each label of a piece, where it has one.
 using LabelCodes = std::vector<std::optional<paper::CodeImage>>;
 
-/// Some labels of one run, one behind the other.
-struct LabelPiece {
-  std::shared_ptr<const paper::LabelLayout> layout;
-  std::shared_ptr<const std::vector<facts::ContainerFacts>> labels;
-  std::future<problem::Expected<LabelCodes>> codes;
+/// Set by who wants the work no more: what is under way ends soon, with what it has, as when a stop is asked for.
+using GivenUp = std::atomic<bool>;
+
+/// Some labels of one run, one behind the other. One thread makes their codes, another waits for them.
+class LabelPiece {
+ public:
+  LabelPiece(std::shared_ptr<const paper::LabelLayout> layout, std::vector<facts::ContainerFacts> labels)
+      : layout_(std::move(layout)), labels_(std::move(labels)) {}
+
+  const paper::LabelLayout& layout() const { return *layout_; }
+  const std::vector<facts::ContainerFacts>& labels() const { return labels_; }
+
+  void make_codes(const GivenUp& given_up);
+  /// Valid as long as this. REQUIRES: somebody makes them.
+  const problem::Expected<LabelCodes>& codes();
+
+ private:
+  std::shared_ptr<const paper::LabelLayout> layout_;
+  std::vector<facts::ContainerFacts> labels_;
+  std::mutex mutex_;
+  std::condition_variable made_;
+  std::optional<problem::Expected<LabelCodes>> codes_;
 };
 
 struct LabelDocument {
@@ -31,13 +49,8 @@ struct LabelDocument {
   QString file;   ///< its name
   int start = 0;  ///< places of the first sheet that are used already
   int labels = 0;
-  std::vector<LabelPiece> pieces;
+  std::vector<std::shared_ptr<LabelPiece>> pieces;
 };
-
-/// Set by who wants the work no more: what is under way ends soon, with what it has, as when a stop is asked for.
-using GivenUp = std::atomic<bool>;
-
-problem::Expected<LabelCodes> codes_of(const std::vector<facts::ContainerFacts>& labels, const GivenUp& given_up);
 
 /// The document's file, its pages filled in order; waits for the codes of each piece. What was given up is an empty
 /// file.

@@ -133,25 +133,19 @@ void LabelJob::take(const facts::LabelRun& run, paper::LabelLayout layout) {
     LabelDocument& open = *medium.open;
     const auto room = static_cast<size_t>(most_places(medium.places()) - open.start - open.labels);
     const size_t to = from + std::min({run.containers.size() - from, room, kPiece});
-    open.pieces.push_back(piece_of(run, from, to));
-    open.pieces.back().layout = shared;
-    open.labels += static_cast<int>(to - from);
+    const auto label = run.containers.begin();
+    add_piece(open, std::make_shared<LabelPiece>(shared, std::vector(label + static_cast<std::ptrdiff_t>(from),
+                                                                     label + static_cast<std::ptrdiff_t>(to))));
     medium.used = (open.start + open.labels) % medium.places();
     if (to - from == room) end_document(run.media, medium);
     from = to;
   }
 }
 
-LabelPiece LabelJob::piece_of(const facts::LabelRun& run, size_t from, size_t to) {
-  LabelPiece piece;
-  piece.labels = std::make_shared<const std::vector<facts::ContainerFacts>>(
-      run.containers.begin() + static_cast<std::ptrdiff_t>(from),
-      run.containers.begin() + static_cast<std::ptrdiff_t>(to));
-  const auto task = std::make_shared<std::packaged_task<problem::Expected<LabelCodes>()>>(
-      [labels = piece.labels, this] { return codes_of(*labels, given_up_); });
-  piece.codes = task->get_future();
-  encoders_.give([task] { (*task)(); });
-  return piece;
+void LabelJob::add_piece(LabelDocument& document, std::shared_ptr<LabelPiece> piece) {
+  document.labels += static_cast<int>(piece->labels().size());
+  document.pieces.push_back(piece);
+  encoders_.give([piece = std::move(piece), this] { piece->make_codes(given_up_); });
 }
 
 void LabelJob::end_document(const QString& name, Medium& medium) {

@@ -68,7 +68,7 @@ class LabelJob {
   problem::ExpectedAll<std::vector<paper::LabelLayout>> lay_out_all(const std::vector<facts::LabelRun>& runs);
   void take(const facts::LabelRun& run, paper::LabelLayout layout);
   Medium& medium_of(const facts::LabelRun& run);
-  LabelPiece piece_of(const facts::LabelRun& run, size_t from, size_t to);
+  void add_piece(LabelDocument& document, std::shared_ptr<LabelPiece> piece);
   void end_document(const QString& name, Medium& medium);
   void write(LabelDocument& document);
   problem::Errors faults();
