@@ -17,7 +17,7 @@ problem::Expected<LabelCodes> codes_of(const std::vector<facts::ContainerFacts>&
   LabelCodes codes(labels.size());
   for (size_t i = 0; i < labels.size() && !given_up && !stop_asked(); ++i) {
     if (labels[i].uri.isEmpty()) continue;
-    const auto matrix = symbol::encode_qr(labels[i].uri, symbol::ErrorCorrection::M);
+    const auto matrix = symbol::encode_qr(labels[i].uri, symbol::strongest_correction(labels[i].uri));
     if (!matrix) return tl::unexpected(matrix.error());
     codes[i] = image(*matrix);
   }

@@ -23,7 +23,7 @@ constexpr int kHalvings = 9;
 int code_modules(const facts::LabelRun& run) {
   qsizetype longest = 0;
   for (const facts::ContainerFacts& container : run.containers) longest = std::max(longest, container.uri.size());
-  const int version = longest == 0 ? 0 : symbol::qr_version_for(longest, symbol::ErrorCorrection::M);
+  const int version = longest == 0 ? 0 : symbol::qr_version_for(longest, symbol::ErrorCorrection::L);
   return version == 0 ? 0 : symbol::modules(version);
 }
 
@@ -67,16 +67,24 @@ bool is_better(const Attempt& one, const Attempt& other) {
   return one.layout.factor > other.layout.factor * 1.05;      // a larger code is worth a little type
 }
 
+// Smaller modules are read markedly less often; larger ones than the largest no more often, and the paper is better
+// used for type (DEVELOPERS.md, "The code, and why this size").
+constexpr Millimetres kGoodModule{0.5}, kLargestModule{0.65};
+
 // From the largest code that the template allows down to the medium's least: the first that leaves all facts apart and
-// near their preferred sizes, else the one with the largest type.
+// near their preferred sizes, else the one with the largest type; a code below the good size only where nothing else
+// fits.
 Attempt best_layout(const Ground& ground, const book::Media& medium) {
   if (ground.code_modules == 0) return best_for(ground, Dots{0});
   const int shorter = std::min(ground.page.width.value, ground.page.height.value);
   const int room = static_cast<int>(shorter * ground.label.code_share);
   const int with_quiet = ground.code_modules + 2 * symbol::kQuietZone;
+  const int most = std::min(symbol::largest_dots_per_module(with_quiet, room),
+                            whole_dots_within(fine_dots(kLargestModule, ground.page.resolution)).value);
+  const int good = whole_dots_covering(fine_dots(kGoodModule, ground.page.resolution)).value;
   std::optional<Attempt> best;
-  for (int module = std::max(symbol::largest_dots_per_module(with_quiet, room), medium.module_dots);
-       module >= medium.module_dots; --module) {
+  for (int module = std::max(most, medium.module_dots); module >= medium.module_dots; --module) {
+    if (module < good && best && !best->lack) break;
     Attempt attempt = best_for(ground, Dots{module});
     if (!attempt.lack && !attempt.layout.flowed && attempt.layout.factor >= kNearPreferred) return attempt;
     if (!best || is_better(attempt, *best)) best = std::move(attempt);

@@ -95,6 +95,15 @@ int qr_version_for(const QByteArray& content, ErrorCorrection correction) {
   return qr_version_for(content.size(), correction);
 }
 
+ErrorCorrection strongest_correction(const QByteArray& content) {
+  using enum ErrorCorrection;
+  const int smallest = qr_version_for(content, L);
+  if (smallest == 0) return L;
+  for (const ErrorCorrection correction : {H, Q, M})
+    if (qr_version_for(content, correction) == smallest) return correction;
+  return L;
+}
+
 int largest_dots_per_module(int modules_a_side, int dots_available) { return dots_available / modules_a_side; }
 
 }  // namespace lardiner::symbol

@@ -33,6 +33,10 @@ int qr_version_for(qsizetype bytes, ErrorCorrection correction);
 /// The version that `encode_qr` takes for this very content, 0 if none holds it.
 int qr_version_for(const QByteArray& content, ErrorCorrection correction);
 
+/// The strongest error correction that the smallest version for a content still has room for: what is left of that
+/// version's room is no use otherwise. L where no version holds it.
+ErrorCorrection strongest_correction(const QByteArray& content);
+
 /// The dots a printer gives to each module's side: whole ones, as many as fit; 0 when the code does not fit.
 /// REQUIRES: modules_a_side > 0, dots_available >= 0.
 int largest_dots_per_module(int modules_a_side, int dots_available);

@@ -72,11 +72,11 @@ std::vector<QByteArray> uris_of(const std::vector<facts::LabelRun>& runs) {
 
 // As a program would that has nothing but the library: the size and level that our labels have.
 void encode_with_zxing_alone(const std::vector<QByteArray>& uris) {
-  constexpr int kLevelM = 3;  // of ZXing's 0 to 8
   int modules = 0;
   for (const QByteArray& uri : uris) {
+    const int level = 1 + 2 * static_cast<int>(symbol::strongest_correction(uri));  // ZXing takes 1, 3, 5, 7 for L to H
     const ZXing::MultiFormatWriter writer =
-        ZXing::MultiFormatWriter(ZXing::BarcodeFormat::QRCode).setEccLevel(kLevelM).setMargin(0);
+        ZXing::MultiFormatWriter(ZXing::BarcodeFormat::QRCode).setEccLevel(level).setMargin(0);
     modules += writer.encode(std::wstring(uri.begin(), uri.end()), 0, 0).width();
   }
   if (modules == 0) std::exit(1);

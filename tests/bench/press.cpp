@@ -9,7 +9,7 @@ namespace bench {
 using namespace lardiner;
 
 paper::CodeImage encoded(const QByteArray& uri) {
-  const symbol::Matrix matrix = symbol::encode_qr(uri, symbol::ErrorCorrection::M).value();
+  const symbol::Matrix matrix = symbol::encode_qr(uri, symbol::strongest_correction(uri)).value();
   return {matrix.size,
           QByteArray(reinterpret_cast<const char*>(matrix.bits.data()), static_cast<qsizetype>(matrix.bits.size()))};
 }

@@ -224,7 +224,7 @@ inline Rect ink(const TextRun& run, Resolution resolution) {
 }
 
 inline CodeImage code_image(const QByteArray& uri) {
-  const symbol::Matrix matrix = symbol::encode_qr(uri, symbol::ErrorCorrection::M).value();
+  const symbol::Matrix matrix = symbol::encode_qr(uri, symbol::strongest_correction(uri)).value();
   return {matrix.size,
           QByteArray(reinterpret_cast<const char*>(matrix.bits.data()), static_cast<qsizetype>(matrix.bits.size()))};
 }

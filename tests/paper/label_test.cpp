@@ -173,7 +173,8 @@ void find_light_band(const Label& label, QStringList& faults) {
     faults << QStringLiteral("a dated label without a band");
     return;
   }
-  const symbol::Matrix code = symbol::encode_qr(label.container.uri, symbol::ErrorCorrection::M).value();
+  const symbol::Matrix code =
+      symbol::encode_qr(label.container.uri, symbol::strongest_correction(label.container.uri)).value();
   int dark = 0;
   for (int y = 0; y < code.size; ++y)
     for (int x = 0; x < code.size; ++x) dark += code.dark(x, y) ? 1 : 0;

@@ -66,6 +66,21 @@ TEST_CASE("what no version holds is refused", "[symbol][capacity][src:iso-18004/
         QStringLiteral("there is nothing to put into the code\n  give the address that a scan should show"));
 }
 
+TEST_CASE("a content takes its smallest version, at the strongest error correction for which that has room",
+          "[symbol][capacity][src:iso-18004/7]") {
+  const auto taken = [](int length) { return strongest_correction(QByteArray(length, 'a')); };
+  CHECK(taken(7) == ErrorCorrection::H);
+  CHECK(taken(11) == ErrorCorrection::Q);
+  CHECK(taken(14) == ErrorCorrection::M);
+  CHECK(taken(17) == ErrorCorrection::L);
+  CHECK(taken(84) == ErrorCorrection::M);
+  CHECK(taken(85) == ErrorCorrection::L);
+  CHECK(taken(2953) == ErrorCorrection::L);
+  CHECK(taken(2954) == ErrorCorrection::L);  // which no version holds
+  for (int length = 1; length <= 400; ++length)
+    CHECK(encode_qr(QByteArray(length, 'a'), taken(length))->version == qr_version_for(length, ErrorCorrection::L));
+}
+
 TEST_CASE("a code has 17 and 4 for each version modules a side, and 4 more around it",
           "[symbol][capacity][src:iso-18004/6]") {
   CHECK(modules(1) == 21);
