@@ -93,6 +93,8 @@ struct ContainerSpec {
   Purpose purpose = Purpose::Inside;
   QStringList languages;        ///< empty: the kitchen's first
   State kept = State::Chilled;  ///< how it leaves this kitchen: Chilled, Frozen, Ambient or HotHeld
+  QString label_template;       ///< empty: its purpose's; which there are is not known here
+  problem::Place template_place;
   problem::Place place;
 };
 

@@ -89,6 +89,8 @@ ContainerSpec read_container(const reader::Value& table, const QString& noun, co
   container.kept = read_kept(fields, tcs);
   check_bears(fields, context, container);
   read_languages(fields, context, container);
+  container.label_template = fields.text(u"template").value_or(QString());
+  if (!container.label_template.isEmpty()) container.template_place = fields.value(u"template")->place;
   fields.finish();
   return container;
 }

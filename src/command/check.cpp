@@ -30,8 +30,14 @@ void check_labels(const Options& options, const book::Book& book, problem::Error
   const auto take = [&errors](const problem::Errors& found) {
     errors.insert(errors.end(), found.begin(), found.end());
   };
-  for (const char* name : {"inside", "finisher", "sale", "hold"})
-    if (const auto label = read_template(options, QString::fromLatin1(name)); !label) take(label.error());
+  QStringList templates{QStringLiteral("inside"), QStringLiteral("finisher"), QStringLiteral("sale"),
+                        QStringLiteral("hold")};
+  for (const book::Product& product : book.products)
+    for (const book::ContainerSpec& container : product.containers)
+      if (template_names(options).contains(container.label_template)) templates += container.label_template;
+  templates.removeDuplicates();
+  for (const QString& name : templates)
+    if (const auto label = read_template(options, name); !label) take(label.error());
   const auto languages = read_languages(options);
   if (!languages) return take(languages.error());
   for (const book::Product& product : book.products)

@@ -30,6 +30,22 @@ Error no_data(const QString& folder) {
           QStringLiteral("install it again: share/lardiner must lie beside the program's folder")};
 }
 
+const QString kTemplates = QStringLiteral("/templates/labels");
+
+void check_templates(const Options& options, const book::Book& book, Errors& errors) {
+  const QStringList names = template_names(options);
+  for (const book::Product& product : book.products)
+    for (const book::ContainerSpec& container : product.containers) {
+      const QString& name = container.label_template;
+      if (name.isEmpty() || names.contains(name)) continue;
+      const QString near = problem::nearest(name.left(64), names);
+      errors.push_back({Code::Unknown, QStringLiteral("there is no label template \"%1\"").arg(name),
+                        container.template_place,
+                        near.isEmpty() ? QStringLiteral("the templates are: ") + names.join(QStringLiteral(", "))
+                                       : QStringLiteral("did you mean \"%1\"?").arg(near)});
+    }
+}
+
 }  // namespace
 
 problem::ExpectedAll<book::Reading> read_kitchen_book(const Options& options) {
@@ -44,7 +60,10 @@ problem::ExpectedAll<book::Reading> read_kitchen_book(const Options& options) {
                 QStringLiteral("there is no kitchen book in this folder"),
                 {options.kitchen, 0, 0, {}, 1},
                 QStringLiteral("name the folder that holds kitchen.toml: lardiner --kitchen DIR …")}});
-  return book::read_book(*files, *rules);
+  book::Reading reading = book::read_book(*files, *rules);
+  check_templates(options, reading.book, reading.findings.errors);
+  problem::sort(reading.findings.errors);
+  return reading;
 }
 
 problem::ExpectedAll<book::Book> usable_book(const Options& options) {
@@ -93,8 +112,18 @@ problem::ExpectedAll<std::vector<words::Language>> read_languages(const Options&
   return languages;
 }
 
+QStringList template_names(const Options& options) {
+  QStringList names;
+  for (const QString& folder : {options.data + kTemplates, options.kitchen + kTemplates})
+    for (const QString& file : QDir(folder).entryList({QStringLiteral("*.toml")}, QDir::Files, QDir::Name))
+      names += QFileInfo(file).completeBaseName();
+  names.removeDuplicates();
+  names.sort();
+  return names;
+}
+
 problem::ExpectedAll<paper::LabelTemplate> read_template(const Options& options, const QString& name) {
-  const QString file = QStringLiteral("/templates/labels/%1.toml").arg(name);
+  const QString file = kTemplates + QStringLiteral("/%1.toml").arg(name);
   const bool own = QFileInfo::exists(options.kitchen + file);
   const QString path = (own ? options.kitchen : options.data) + file;
   if (!own && !QFileInfo::exists(path)) return tl::unexpected(Errors{no_data(path)});

@@ -35,6 +35,9 @@ problem::Expected<QDateTime> time_of_run(const Options& options, const QTimeZone
 /// The language packs: templates/words, and those of the kitchen's own templates/words, which take their place.
 problem::ExpectedAll<std::vector<words::Language>> read_languages(const Options& options);
 
+/// The label templates that there are, shipped or the kitchen's own, without ".toml".
+QStringList template_names(const Options& options);
+
 /// The template of a label ("inside", "finisher", "sale", "hold"): the kitchen's own templates/labels, else the shipped
 /// one.
 problem::ExpectedAll<paper::LabelTemplate> read_template(const Options& options, const QString& name);

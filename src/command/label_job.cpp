@@ -23,6 +23,7 @@ int most_places(int of_sheet) { return std::max(1, LabelJob::kMostLabels / of_sh
 
 QString template_name(const facts::LabelRun& run) {
   if (run.hold) return QStringLiteral("hold");
+  if (!run.label_template.isEmpty()) return run.label_template;
   switch (run.purpose) {
     case book::Purpose::Inside:
       return QStringLiteral("inside");
@@ -104,8 +105,8 @@ problem::ExpectedAll<paper::LabelLayout> LabelJob::lay_out(const facts::LabelRun
     const book::Media* fits = paper::smallest_that_fits(run, **label, book_.media, faces_);
     error.hint = fits ? QStringLiteral("\"%1\" (%2 × %3 mm) is the smallest medium of the book that holds it")
                             .arg(fits->id)
-                            .arg(fits->width / 100.0)
-                            .arg(fits->height / 100.0)
+                            .arg(fits->width_as_read() / 100.0)
+                            .arg(fits->height_as_read() / 100.0)
                       : QStringLiteral("no medium of the book holds it: add a larger one, or shorten the text");
   }
   return tl::unexpected(errors);

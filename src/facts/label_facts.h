@@ -79,8 +79,9 @@ struct LabelRun {
   QString language;  ///< of the document
   QString title;     ///< "Chilli-lime butter A26329CLB01K"
   QString lot;
-  QString media;         ///< id of the medium
-  problem::Place place;  ///< of the record, for errors of layout
+  QString media;           ///< id of the medium
+  QString label_template;  ///< the container's own; empty: the purpose's
+  problem::Place place;    ///< of the record, for errors of layout
   bool hold = false;
   book::Purpose purpose = book::Purpose::Inside;
   bool hot = false, frozen = false;  ///< what the medium must bear
@@ -90,7 +91,7 @@ struct LabelRun {
 
 struct LabelWish {
   bool hold_labels = false;  ///< refused batches get HOLD labels
-  QString media;  ///< instead of the containers' own; empty: theirs
+  QString media;             ///< instead of the containers' own; empty: theirs
 };
 
 /// The label runs of a batch, one for each container group, date and purpose. `languages` are all packs loaded; a

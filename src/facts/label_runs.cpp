@@ -100,6 +100,7 @@ class RunMaker {
     out.hold = hold();
     out.purpose = spec ? spec->purpose : book::Purpose::Inside;
     out.media = wish_.media.isEmpty() ? (spec ? spec->media : book_.kitchen.ingredient_media) : wish_.media;
+    if (spec) out.label_template = spec->label_template;
     for (const words::Language* language : languages_of(spec))
       add_language(out, *language, Shape{&group, spec, use_by_index}, containers);
     if (out.facts.empty()) return out;

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "facts/fact_names.h"
-#include "paper/label_stack.h"
+#include "paper/label_search.h"
 #include "paper/sheet.h"
 #include "symbol/qr.h"
 
@@ -15,10 +15,8 @@ namespace {
 
 using problem::Code;
 
-// Factors tried lie between "all at their least" and "all at their most"; eight halvings leave half a percent.
-constexpr double kLeastFactor = 0.2;
-constexpr double kMostFactor = 4;
-constexpr int kHalvings = 9;
+// A frozen container's date may be smaller than its block says where room is short, but not smaller than this (points).
+constexpr double kLeastFrozenDate = 9;
 
 int code_modules(const facts::LabelRun& run) {
   qsizetype longest = 0;
@@ -27,69 +25,43 @@ int code_modules(const facts::LabelRun& run) {
   return version == 0 ? 0 : symbol::modules(version);
 }
 
+std::vector<BlockBounds> bounds_of(const facts::LabelRun& run, const LabelTemplate& label, const LabelText& text,
+                                   const Faces& faces, Resolution resolution) {
+  const auto bounds = [&](Sizes sizes, Weight weight, GivesWay gives_way) {
+    sizes.least = std::max(sizes.least, legible(label, faces, weight, resolution));
+    sizes.preferred = std::max(sizes.preferred, sizes.least);
+    sizes.most = std::max(sizes.most, sizes.preferred);
+    return BlockBounds{sizes, gives_way};
+  };
+  std::vector<BlockBounds> out;
+  for (std::size_t i = 0; i < label.blocks.size(); ++i) {
+    const Block& block = label.blocks[i];
+    const bool frozen_date = block.band && run.frozen;
+    Sizes sizes = block.sizes;
+    if (frozen_date) sizes.least = std::min(sizes.least, Points{kLeastFrozenDate});
+    out.push_back(bounds(sizes, block.weight, block.gives_way));
+    out.back().says_something = !text.blocks[i].empty();
+    out.back().ordered = !frozen_date;
+  }
+  out.push_back(bounds(label.foot, Weight::Bold, GivesWay::WithTheRest));
+  return out;
+}
+
 Ground ground_of(const facts::LabelRun& run, const LabelTemplate& label, const LabelText& text,
                  const book::Media& medium, const Faces& faces) {
   const Sheet sheet = sheet_of(medium);
-  const auto dots = [&](Millimetres mm) { return whole_dots_covering(fine_dots(mm, sheet.label.resolution)); };
-  const Dots margin =
-      std::max({dots(label.margin), sheet.margin.top, sheet.margin.right, sheet.margin.bottom, sheet.margin.left});
-  return {run, label, text, faces, sheet.label, margin, dots(label.frame), code_modules(run)};
-}
-
-// Type this near its preferred size is good enough to leave the layout as it is.
-constexpr double kNearPreferred = 0.92;
-
-// The largest factor at which everything fits, or what lacks when all stands at its least.
-Attempt largest(const Ground& ground, bool flowed, Dots module) {
-  Attempt best = stack(ground, {kLeastFactor, flowed, module});
-  if (best.lack) return best;
-  double fits = kLeastFactor, fails = kMostFactor;
-  for (int i = 0; i < kHalvings; ++i) {
-    const double middle = (fits + fails) / 2;
-    Attempt attempt = stack(ground, {middle, flowed, module});
-    (attempt.lack ? fails : fits) = middle;
-    if (!attempt.lack) best = std::move(attempt);
-  }
-  return best;
-}
-
-// Apart where that leaves the preferred sizes, else run together where that makes the type larger.
-Attempt best_for(const Ground& ground, Dots module) {
-  Attempt apart = largest(ground, false, module);
-  if (!apart.lack && apart.layout.factor >= kNearPreferred) return apart;
-  Attempt flowed = largest(ground, true, module);
-  if (flowed.lack) return apart.lack ? flowed : apart;
-  return !apart.lack && apart.layout.factor >= flowed.layout.factor ? apart : flowed;
-}
-
-bool is_better(const Attempt& one, const Attempt& other) {
-  if (one.lack || other.lack) return other.lack.has_value();  // of two refusals the smaller code's says what lacks
-  return one.layout.factor > other.layout.factor * 1.05;      // a larger code is worth a little type
-}
-
-// Smaller modules are read markedly less often; larger ones than the largest no more often, and the paper is better
-// used for type (DEVELOPERS.md, "The code, and why this size").
-constexpr Millimetres kGoodModule{0.5}, kLargestModule{0.65};
-
-// From the largest code that the template allows down to the medium's least: the first that leaves all facts apart and
-// near their preferred sizes, else the one with the largest type; a code below the good size only where nothing else
-// fits.
-Attempt best_layout(const Ground& ground, const book::Media& medium) {
-  if (ground.code_modules == 0) return best_for(ground, Dots{0});
-  const int shorter = std::min(ground.page.width.value, ground.page.height.value);
-  const int room = static_cast<int>(shorter * ground.label.code_share);
-  const int with_quiet = ground.code_modules + 2 * symbol::kQuietZone;
-  const int most = std::min(symbol::largest_dots_per_module(with_quiet, room),
-                            whole_dots_within(fine_dots(kLargestModule, ground.page.resolution)).value);
-  const int good = whole_dots_covering(fine_dots(kGoodModule, ground.page.resolution)).value;
-  std::optional<Attempt> best;
-  for (int module = std::max(most, medium.module_dots); module >= medium.module_dots; --module) {
-    if (module < good && best && !best->lack) break;
-    Attempt attempt = best_for(ground, Dots{module});
-    if (!attempt.lack && !attempt.layout.flowed && attempt.layout.factor >= kNearPreferred) return attempt;
-    if (!best || is_better(attempt, *best)) best = std::move(attempt);
-  }
-  return std::move(*best);
+  const Resolution resolution = sheet.label.resolution;
+  const auto dots = [&](Millimetres mm) { return whole_dots_covering(fine_dots(mm, resolution)); };
+  return {run,
+          label,
+          text,
+          faces,
+          sheet.label,
+          sheet.margin,
+          dots(label.margin),
+          dots(label.frame),
+          code_modules(run),
+          bounds_of(run, label, text, faces, resolution)};
 }
 
 QString shown(FineDots dots, Resolution resolution) {
@@ -133,7 +105,7 @@ problem::ExpectedAll<LabelLayout> lay_out(const facts::LabelRun& run, const Labe
   if (const auto error = not_borne(run, medium)) return tl::unexpected(problem::Errors{*error});
   const auto text = label_text(run, label, faces);
   if (!text) return tl::unexpected(text.error());
-  Attempt attempt = best_layout(ground_of(run, label, *text, medium, faces), medium);
+  Attempt attempt = best_attempt(ground_of(run, label, *text, medium, faces), Dots{medium.module_dots});
   if (attempt.lack) return tl::unexpected(problem::Errors{no_room(run, *attempt.lack, medium)});
   return std::move(attempt.layout);
 }

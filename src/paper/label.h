@@ -28,18 +28,32 @@ struct CodePlace {
   Dots module;
 };
 
+/// How large a block came out, and what it gave up.
+struct BlockSize {
+  facts::FactId fact = facts::FactId::Name;  ///< the first that it says; the lot of the foot
+  Points size;
+  Points preferred, least;  ///< `least` is legible on this printer: the least x-height in whole dots
+  bool run_together = false;
+
+  bool is_shrunk() const { return size < preferred; }
+};
+
 /// A run's labels: what they share, and the places of what varies.
 struct LabelLayout {
-  PageSize size;
+  PageSize size;  ///< of the label as it is read
   Drawing shared;
   std::vector<Varying> varying;
   std::optional<CodePlace> code;
-  double factor = 1;    ///< all sizes are the template's preferred ones times this, within their bounds
-  bool flowed = false;  ///< short facts were run together to save lines
+  double scale =
+      1;          ///< 0: all at their least; 1: all at their preferred sizes; above: those times it, up to their most
+  int trial = 0;  ///< of the template: which blocks were run together to save lines
+  std::vector<BlockSize> blocks;  ///< those that say something, from the top, and the foot
+  Dots largest_module;            ///< that the template and the medium allow: below it the code gave way
 };
 
-/// The best layout within the template's bounds: the largest code first, then the largest type; run together before
-/// anything shrinks below its preferred size. Never clips, never drops.
+/// The best layout within the template's bounds: the largest code first, then the largest type; facts are run together
+/// before anything shrinks much below its preferred size. Nothing stands in the medium's margin. Never clips, never
+/// drops.
 /// Errors (place: the record): NoRoom with the fact, the medium and the space that lacks; NoGlyph; Missing where the
 /// template has no place for a fact; Conflict where the medium does not bear the container's state.
 problem::ExpectedAll<LabelLayout> lay_out(const facts::LabelRun& run, const LabelTemplate& label,

@@ -16,9 +16,7 @@ using facts::FactId;
 constexpr double kSmall = 0.52;  // caption and year
 constexpr double kAir = 0.24;    // above and below the capitals
 constexpr double kBetweenLines = 0.26;
-constexpr double kHair = 0.04;        // of a small text: the least between ink and ink
-constexpr double kMostGrowth = 1.45;  // of a date that has a line of its own, to fill it
-constexpr double kLeastSmall = 8;     // points: white on black needs weight
+constexpr double kHair = 0.04;  // of a small text: the least between ink and ink
 
 QStringList texts_of(const std::vector<FactText>& facts, FactId id) {
   QStringList out;
@@ -31,7 +29,7 @@ QStringList texts_of(const std::vector<FactText>& facts, FactId id) {
 class BandMaker {
  public:
   BandMaker(const Faces& faces, const std::vector<FactText>& facts, const BandShape& shape)
-      : faces_(faces), shape_(shape), small_{std::max(kLeastSmall, shape.size.value * kSmall)} {
+      : faces_(faces), shape_(shape), small_{std::max(shape.least_small.value, shape.size.value * kSmall)} {
     caption_ = texts_of(facts, FactId::DateCaption).join(QStringLiteral(" · "));
     const QStringList dates = texts_of(facts, FactId::Date);
     const QStringList years = texts_of(facts, FactId::Year);
@@ -45,8 +43,8 @@ class BandMaker {
   }
 
   Band make() {
-    left_ = fine_dots(shape_.margin).value;
-    right_ = fine_dots(shape_.page_width).value - left_;
+    left_ = fine_dots(shape_.left + shape_.inset).value;
+    right_ = fine_dots(shape_.right - shape_.inset).value;
     const double gap = width(QStringLiteral("0"), small_);
     const double one_line = width(caption_, small_) + gap + width(date_, shape_.size) + gap + width(year_, small_);
     if (other_.isEmpty() && one_line <= right_ - left_)
@@ -54,7 +52,7 @@ class BandMaker {
     else
       stacked();
     const int height = static_cast<int>(std::lround(y_ - shape_.top.value));
-    band_.box = {{0}, shape_.top, shape_.page_width, {height}, Ink::Black};
+    band_.box = {shape_.left, shape_.top, shape_.right - shape_.left, {height}, Ink::Black};
     return std::move(band_);
   }
 
@@ -80,6 +78,7 @@ class BandMaker {
 
   // USE BY   TUE 01 DEC   2026
   void on_one_line() {
+    band_.date = shape_.size;
     const double above =
         std::max({over(date_, shape_.size), over(caption_, small_) - caps(shape_.size) + caps(small_)});
     const double baseline = shape_.top.value + air(kAir, above) + caps(shape_.size);
@@ -96,12 +95,12 @@ class BandMaker {
   // (the other language's date)
   void stacked() {
     const double gap = width(QStringLiteral("0"), small_);
-    const double most = std::clamp(shape_.size.value / shape_.least.value, 1.0, kMostGrowth);
-    const double growth = std::clamp((right_ - left_) / width(date_, shape_.size), 1.0, most);
+    const double growth = std::clamp((right_ - left_) / width(date_, shape_.size), 1.0, shape_.growth);
     const Points large{shape_.size.value * growth};
     y_ = shape_.top.value + air(kAir, over(caption_, small_));
     line({caption_, small_}, {year_, small_}, gap);
     y_ += air(kBetweenLines, under(caption_, small_) + over(date_, large));
+    band_.date = large;
     line({date_, large}, {}, gap);
     double below = under(date_, large);
     if (!other_.isEmpty()) {

@@ -9,17 +9,19 @@
 namespace lardiner::paper {
 
 struct BandShape {
-  Points size;   ///< of the date
-  Points least;  ///< of its block: a date this small does not grow to fill its line
+  Points size;         ///< of the date
+  double growth = 1;   ///< the most by which a date with a line of its own grows to fill it
+  Points least_small;  ///< of caption and year
   Resolution resolution;
-  Dots page_width;
-  Dots margin;
+  Dots left, right;  ///< its edges
+  Dots inset;        ///< of its text
   Dots top;
 };
 
 struct Band {
-  Box box;  ///< from edge to edge of the label
+  Box box;
   std::vector<TextRun> texts;
+  Points date;           ///< its size: larger than asked for where it has a line of its own to fill
   FineDots lacks_width;  ///< above 0: the date does not fit at this size
 };
 

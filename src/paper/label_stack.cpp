@@ -23,25 +23,25 @@ constexpr double kBelow = 0.25;
 constexpr double kAccent = 0.89;
 // Air above a block, in parts of its size; none above the first.
 constexpr double kAbove = 0.22;
+// White letters on black need weight: no smaller than this (points).
+constexpr double kLeastWhite = 8;
 // What stands beside a name is set smaller than it.
 constexpr double kBeside = 0.72;
-// A frozen container's date may be smaller than its block says, to stay on one line or where room is short, but not
-// smaller than this (points).
-constexpr double kLeastFrozenDate = 9;
 
 class Stack {
  public:
   Stack(const Ground& ground, const Choice& choice)
       : ground_(ground), choice_(choice), resolution_(ground.page.resolution) {
     out_.layout.size = ground.page;
-    out_.layout.factor = choice.factor;
-    out_.layout.flowed = choice.flowed;
-    line_ = choice.flowed ? kTightLine : kLine;
-    left_ = fine_dots(ground.margin).value;
-    right_ = fine_dots(ground.page.width).value - left_;
-    y_ = left_;
+    out_.layout.scale = choice.scale;
+    out_.layout.trial = choice.trial;
+    sizes_ = sizes_at(ground.bounds, choice.scale);
+    line_ = choice.trial > 0 ? kTightLine : kLine;
+    left_ = fine_dots(ground.margin.left + ground.inset).value;
+    right_ = fine_dots(ground.page.width - ground.margin.right - ground.inset).value;
+    y_ = top_ = fine_dots(ground.margin.top + ground.inset).value;
     code_left_ = right_;
-    code_top_ = bottom_ = fine_dots(ground.page.height).value - left_;
+    code_top_ = bottom_ = fine_dots(ground.page.height - ground.margin.bottom - ground.inset).value;
   }
 
   Attempt make() {
@@ -50,18 +50,12 @@ class Stack {
     place_foot();
     for (size_t i = 0; i < ground_.label.blocks.size() && !out_.lack; ++i) place_block(i);
     if (!out_.lack && y_ > bottom_) lack_height(last_, y_ - bottom_);
+    auto& sizes = out_.layout.blocks;
+    std::rotate(sizes.begin(), sizes.begin() + 1, sizes.end());  // the foot was placed first
     return std::move(out_);
   }
 
  private:
-  Points sized(const Sizes& sizes, Weight weight, double part = 1) const {
-    // The x-height in whole dots, so that the least is not undercut by the printer's grid.
-    const Dots x = whole_dots_covering(fine_dots(ground_.label.least_x_height, resolution_));
-    const double by_x = points(fine_dots(x), resolution_).value / ground_.faces.least_x_height(weight);
-    const double least = std::max(sizes.least.value * (part < 1 ? part : 1), by_x);
-    return {std::max(least, std::min(sizes.most.value, sizes.preferred.value * choice_.factor) * part)};
-  }
-
   // A line's parts above and below the baseline, in parts of the size. Latin fits the family's proportions; a paragraph
   // with ink that rises or falls further (stacked accents, ideographs) gets taller lines, all of them alike.
   struct Leading {
@@ -81,21 +75,30 @@ class Stack {
   void add_frame() {
     const int thick = ground_.frame.value;
     if (thick == 0) return;
-    const Dots w = ground_.page.width, h = ground_.page.height, t{thick};
+    const Insets& margin = ground_.margin;
+    const Dots x = margin.left, y = margin.top, t{thick};
+    const Dots w = ground_.page.width - margin.left - margin.right;
+    const Dots h = ground_.page.height - margin.top - margin.bottom;
     auto& boxes = out_.layout.shared.boxes;
-    boxes.push_back({{0}, {0}, w, t, Ink::Black});
-    boxes.push_back({{0}, h - t, w, t, Ink::Black});
-    boxes.push_back({{0}, {0}, t, h, Ink::Black});
-    boxes.push_back({w - t, {0}, t, h, Ink::Black});
+    boxes.push_back({x, y, w, t, Ink::Black});
+    boxes.push_back({x, y + h - t, w, t, Ink::Black});
+    boxes.push_back({x, y, t, h, Ink::Black});
+    boxes.push_back({x + w - t, y, t, h, Ink::Black});
+  }
+
+  // From the label's edge to the code: its quiet zone, inside the frame; never in the medium's margin.
+  Dots code_inset(Dots margin) const {
+    const Dots quiet = choice_.module * symbol::kQuietZone;
+    return ground_.frame.value > 0 ? margin + ground_.frame + quiet : std::max(quiet, margin);
   }
 
   void place_code() {
     if (ground_.code_modules == 0) return;
     const int module = choice_.module.value;
-    const int inset = code_inset(ground_, choice_.module).value;
     const int quiet = symbol::kQuietZone * module;
     const int side = ground_.code_modules * module;
-    const CodePlace place{ground_.page.width - Dots{inset}, ground_.page.height - Dots{inset}, choice_.module};
+    const CodePlace place{ground_.page.width - code_inset(ground_.margin.right),
+                          ground_.page.height - code_inset(ground_.margin.bottom), choice_.module};
     out_.layout.code = place;
     code_left_ = place.right.value - side - quiet;
     code_top_ = place.bottom.value - side - quiet;
@@ -103,7 +106,8 @@ class Stack {
 
   // Lot and initials, the container and its serial: on as few lines as there is room for.
   void place_foot() {
-    const Points size = sized(ground_.label.foot, Weight::Bold);
+    const Points size = sizes_.back();
+    note(FactId::Lot, ground_.bounds.size() - 1, size, false);
     const Leading leading = leading_of(foot_reach());
     const double line = em(size) * leading.height();
     std::vector<std::vector<const FactText*>> lines;
@@ -163,32 +167,60 @@ class Stack {
     const Block& block = ground_.label.blocks[index];
     const BlockText& text = ground_.text.blocks[index];
     if (text.empty()) return;
-    Sizes sizes = block.sizes;
-    if (block.band && ground_.run.frozen) sizes.least = std::min(sizes.least, Points{kLeastFrozenDate});
-    const Points size = sized(sizes, block.weight);
-    if (block.band && !ground_.run.frozen) {
-      place_band(text.facts, size, block.sizes.least);
-      return;
-    }
-    y_ += em(size) * (y_ > left_ ? kAbove : std::max(0.0, kAccent - (line_ - kBelow)));
+    const Points size = sizes_[index];
     if (block.band) {
-      place_piece(*text.together, on_one_line(text.together->text, size));
+      if (ground_.run.frozen)
+        place_frozen_date(text, index, size);
+      else
+        place_band(text.facts, index, size);
       return;
     }
-    for (const Piece& piece : choice_.flowed ? text.flowed : text.apart) place_piece(piece, size);
-    if (text.beside) place_beside(text, size, block.sizes);
+    const bool together = block.run_together > 0 && block.run_together <= choice_.trial;
+    note(text.facts.empty() ? text.beside->id : text.facts.front().id, index, size, together);
+    y_ += above(size);
+    const auto& run = block.run_together < choice_.trial ? text.filled : text.flowed;
+    for (const Piece& piece : together ? run : text.apart) place_piece(piece, size);
+    if (text.beside) place_beside(text, size);
   }
 
-  Points on_one_line(const MeasuredText& text, Points size) const {
+  // Air above a block; the first keeps an accent out of the margin.
+  double above(Points size) const {
+    return em(size) * (y_ > top_ ? kAbove : std::max(0.0, kAccent - (line_ - kBelow)));
+  }
+
+  void note(FactId fact, size_t bounds, Points size, bool together) {
+    const Sizes& sizes = ground_.bounds[bounds].sizes;
+    out_.layout.blocks.push_back({fact, size, sizes.preferred, sizes.least, together});
+  }
+
+  void place_frozen_date(const BlockText& text, size_t index, Points size) {
+    y_ += above(size);
+    const Points one_line = on_one_line(text.together->text, size, ground_.bounds[index].sizes.least);
+    note(FactId::Date, index, one_line, false);
+    place_piece(*text.together, one_line);
+  }
+
+  // As large as one line allows, but not below the least: then it takes two.
+  Points on_one_line(const MeasuredText& text, Points size, Points least) const {
     const double fits = size.value * (right_ - left_) / text.width({size, resolution_}).value;
-    return {std::max(std::min(size.value, kLeastFrozenDate), std::min(size.value, fits))};
+    return {std::max(least.value, std::min(size.value, fits))};
   }
 
-  void place_band(const std::vector<FactText>& facts, Points size, Points least) {
+  // A date shrinks by what it has grown to fill its line before its block is at its least.
+  static double band_growth(Points size, Points least) {
+    constexpr double kMost = 1.45;
+    return std::clamp(size.value / least.value, 1.0, kMost);
+  }
+
+  void place_band(const std::vector<FactText>& facts, size_t index, Points size) {
     const double gap = em(size) * kAbove;
-    const int top = static_cast<int>(std::lround(y_ > left_ ? y_ + gap : 0));
-    const Band band = lay_band(ground_.faces, facts,
-                               BandShape{size, least, resolution_, ground_.page.width, ground_.margin, Dots{top}});
+    const Dots top = y_ > top_ ? nearest_dots(FineDots{y_ + gap}) : ground_.margin.top;
+    const Points least_small{std::max(kLeastWhite, least_of(Weight::ExtraBold).value)};
+    const Band band =
+        lay_band(ground_.faces, facts,
+                 BandShape{size, band_growth(size, ground_.bounds[index].sizes.least), least_small, resolution_,
+                           ground_.margin.left, ground_.page.width - ground_.margin.right, ground_.inset, top});
+    note(FactId::Date, index, band.date, false);
     last_ = FactId::Date;
     if (band.lacks_width.value > 0 && !out_.lack) {
       out_.lack = Lack{FactId::Date, band.lacks_width, {0}, {}};
@@ -198,15 +230,16 @@ class Stack {
     shared.boxes.push_back(band.box);
     shared.texts.insert(shared.texts.end(), band.texts.begin(), band.texts.end());
     const int end = band.box.y.value + band.box.height.value;
-    if (end > code_top_ && !out_.lack) lack_height(FactId::Date, end - code_top_);  // it runs from edge to edge
+    if (end > code_top_ && !out_.lack) lack_height(FactId::Date, end - code_top_);  // it runs across the label
     y_ = end + gap / 2;
     check_height(FactId::Date);
   }
 
   // The count at the right end of the name's last line, where both fit; else below it.
-  void place_beside(const BlockText& text, Points size, const Sizes& sizes) {
+  void place_beside(const BlockText& text, Points size) {
     if (out_.lack) return;
-    const Points small = sized(sizes, text.beside->paragraphs.front().front().weight, kBeside);
+    const Points least = least_of(text.beside->paragraphs.front().front().weight);
+    const Points small = std::max(least, size * kBeside);
     const double width = text.beside_words->text.width({small, resolution_}).value;
     const double right = y_ > code_top_ ? code_left_ : right_;
     if (text.facts.empty() || line_end_ + em(size) / 2 + width > right) {
@@ -253,12 +286,15 @@ class Stack {
     if (y_ > bottom_ && !out_.lack) lack_height(fact, y_ - bottom_);
   }
 
+  Points least_of(Weight weight) const { return legible(ground_.label, ground_.faces, weight, resolution_); }
+
   const Ground& ground_;
   Choice choice_;
   Resolution resolution_;
+  std::vector<Points> sizes_;  // of the template's blocks, and of the foot
   Attempt out_;
   FactId last_ = FactId::Name;
-  double left_ = 0, right_ = 0, y_ = 0, bottom_ = 0;
+  double left_ = 0, right_ = 0, top_ = 0, y_ = 0, bottom_ = 0;
   double code_left_ = 0, code_top_ = 0, foot_top_ = 0;
   double line_end_ = 0;
   double line_ = kLine;
@@ -267,9 +303,9 @@ class Stack {
 
 }  // namespace
 
-Dots code_inset(const Ground& ground, Dots module) {
-  return {std::max({symbol::kQuietZone * module.value, ground.margin.value,
-                    ground.frame.value + symbol::kQuietZone * module.value})};
+Points legible(const LabelTemplate& label, const Faces& faces, Weight weight, Resolution resolution) {
+  const Dots x = whole_dots_covering(fine_dots(label.least_x_height, resolution));
+  return {points(fine_dots(x), resolution).value / faces.least_x_height(weight)};
 }
 
 Attempt stack(const Ground& ground, const Choice& choice) { return Stack(ground, choice).make(); }

@@ -5,14 +5,16 @@
 
 #include "book/kitchen.h"
 #include "paper/label.h"
+#include "paper/label_sizes.h"
 #include "paper/label_text.h"
+#include "paper/sheet.h"
 
 namespace lardiner::paper {
 
 /// What an attempt may vary.
 struct Choice {
-  double factor = 1;
-  bool flowed = false;
+  double scale = 1;  ///< as LabelLayout's
+  int trial = 0;
   Dots module;
 };
 
@@ -35,14 +37,18 @@ struct Ground {
   const LabelText& text;
   const Faces& faces;
   PageSize page;
-  Dots margin;  ///< the medium's or the template's, whichever is more
+  Insets margin;  ///< the medium's: nothing is printed there
+  Dots inset;     ///< of text from what may be printed
   Dots frame;
-  int code_modules = 0;  ///< a side, without quiet zone; 0: no code
+  int code_modules = 0;             ///< a side, without quiet zone; 0: no code
+  std::vector<BlockBounds> bounds;  ///< of the template's blocks, and of the foot
 };
 
-Attempt stack(const Ground& ground, const Choice& choice);
+/// The least size in which a face is legible: the least x-height in whole dots, so that the printer's grid does not
+/// undercut it. Capitals and figures by themselves obey it too: what they are measured by is stricter than their own
+/// height would be.
+Points legible(const LabelTemplate& label, const Faces& faces, Weight weight, Resolution resolution);
 
-/// Dots from the page's edge to the code: its quiet zone, and never inside the margin.
-Dots code_inset(const Ground& ground, Dots module);
+Attempt stack(const Ground& ground, const Choice& choice);
 
 }  // namespace lardiner::paper

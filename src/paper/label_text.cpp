@@ -14,10 +14,22 @@ using facts::FactId;
 // The dot stays with what it follows.
 const QString kBetween = QStringLiteral("\u00A0· ");
 
-// Facts that keep their own lines even where short facts are run together.
-bool stands_alone(FactId id) {
-  return id == FactId::Finishing || id == FactId::HoldFinished || id == FactId::Ingredients ||
-         id == FactId::SafeHandling || id == FactId::ReducedOxygen || id == FactId::Contains || id == FactId::WriteDates;
+// A fact this long (in UTF-16 units) is better broken than left to make a short line before it.
+constexpr qsizetype kLongestWhole = 40;
+
+// No line ends within a short fact: a word joiner after a space or hyphen forbids it (UAX #14, LB11) and prints
+// nothing. What stands by itself is broken as ever.
+std::vector<FactText> whole(std::vector<FactText> facts) {
+  if (facts.size() == 1 && facts.front().paragraphs.size() == 1) return facts;
+  for (FactText& fact : facts)
+    for (Paragraph& paragraph : fact.paragraphs) {
+      qsizetype length = 0;
+      for (const StyledText& part : paragraph) length += part.text.size();
+      if (length > kLongestWhole) continue;
+      for (StyledText& part : paragraph)
+        part.text.replace(u' ', QStringLiteral(" \u2060")).replace(u'-', QStringLiteral("-\u2060"));
+    }
+  return facts;
 }
 
 Paragraph run_together(const std::vector<FactText>& facts, const QString& between) {
@@ -67,7 +79,10 @@ class TextMaker {
     for (const FactId id : block.facts)
       if (const auto text = fact_text(id, block.weight)) out.facts.push_back(*text);
     out.apart = apart(out.facts);
-    out.flowed = flowed(out.facts);
+    if (block.run_together > 0) {
+      out.flowed = flowed(whole(out.facts), block.alone);
+      out.filled = flowed(out.facts, block.alone);
+    }
     if (block.band && !out.facts.empty())
       out.together = Piece{FactId::Date, MeasuredText(faces_, caption_and_date(out.facts))};
     if (block.beside) out.beside = fact_text(*block.beside, block.weight);
@@ -83,7 +98,7 @@ class TextMaker {
     return out;
   }
 
-  std::vector<Piece> flowed(const std::vector<FactText>& facts) const {
+  std::vector<Piece> flowed(const std::vector<FactText>& facts, const std::vector<FactId>& alone) const {
     std::vector<Piece> out;
     std::vector<FactText> together;
     const auto flush = [&] {
@@ -92,7 +107,7 @@ class TextMaker {
       together.clear();
     };
     for (const FactText& fact : facts) {
-      if (!stands_alone(fact.id)) {
+      if (std::find(alone.begin(), alone.end(), fact.id) == alone.end()) {
         together.push_back(fact);
         continue;
       }

@@ -26,7 +26,8 @@ struct Piece {
 struct BlockText {
   std::vector<FactText> facts;    ///< as they are: the band sets them itself
   std::vector<Piece> apart;       ///< a paragraph for each
-  std::vector<Piece> flowed;      ///< short ones run together
+  std::vector<Piece> flowed;      ///< run together, where the template has a trial for that; short facts stay whole
+  std::vector<Piece> filled;      ///< the same, but lines are filled as far as they go
   std::optional<Piece> together;  ///< all in one line of words, for a frozen container's date
   std::optional<FactText> beside;
   std::optional<Piece> beside_words;  ///< of `beside`

@@ -22,6 +22,8 @@ constexpr std::array kFootFacts = {FactId::Lot, FactId::ContainerOf, FactId::Ser
 
 // Points are 1 to 200: beyond that a size is a slip of the pen.
 constexpr double kMostPoints = 200;
+// Each trial costs a search of its own.
+constexpr int kMostTrials = 3;
 
 std::optional<double> number(const reader::Value& value) {
   bool ok = false;
@@ -54,10 +56,17 @@ class TemplateReader {
                     QStringLiteral("add a [foot] with a size for lot, container and serial"));
     }
     fields.finish();
+    check_order();
     return out;
   }
 
  private:
+  // A block's sizes, and where they are written.
+  struct Written {
+    Sizes sizes;
+    problem::Place place;
+  };
+
   Block read_block(const reader::Value& table) {
     reader::Fields fields(table, QStringLiteral("a block"), errors_);
     Block block;
@@ -75,9 +84,56 @@ class TemplateReader {
         fields.refuse(u"facts", Code::Missing, QStringLiteral("a block has no facts"),
                       QStringLiteral("add facts = [\"…\"], or band = true"));
       block.weight = weight(fields);
+      read_running(fields, block);
     }
+    block.gives_way = gives_way(fields);
     fields.finish();
     return block;
+  }
+
+  GivesWay gives_way(reader::Fields& fields) {
+    const auto word = fields.text(u"gives_way");
+    if (!word) return GivesWay::WithTheRest;
+    if (*word == QLatin1String("first")) return GivesWay::First;
+    if (*word != QLatin1String("last"))
+      fields.refuse(u"gives_way", Code::Unknown, QStringLiteral("a block cannot give way \"%1\"").arg(*word),
+                    QStringLiteral("write \"first\" or \"last\", or leave it out: with the rest"));
+    return GivesWay::Last;
+  }
+
+  void read_running(reader::Fields& fields, Block& block) {
+    block.run_together = fields.integer(u"run_together", 1, kMostTrials).value_or(0);
+    for (const QString& word : fields.texts(u"alone")) {
+      const auto id = facts::fact_named(word);
+      if (id && std::find(block.facts.begin(), block.facts.end(), *id) != block.facts.end())
+        block.alone.push_back(*id);
+      else
+        fields.refuse(u"alone", Code::Unknown, QStringLiteral("\"%1\" is not a fact of this block").arg(word),
+                      QStringLiteral("name some of its facts, which keep lines of their own"));
+    }
+    if (fields.has(u"alone") && !fields.has(u"run_together"))
+      fields.refuse(u"alone", Code::Conflict, QStringLiteral("a block that is not run together has all facts alone"),
+                    QStringLiteral("state run_together = 1, or leave alone out"));
+  }
+
+  // What is larger at the preferred sizes is nowhere smaller, or the order of importance would turn.
+  void check_order() {
+    for (const Written& small : written_)
+      for (const Written& large : written_) {
+        const bool turns = large.sizes.preferred > small.sizes.preferred &&
+                           (large.sizes.least < small.sizes.least || large.sizes.most < small.sizes.most);
+        if (!turns) continue;
+        errors_.push_back({Code::Range,
+                           QStringLiteral("a block of %1 pt could become larger than the one of %2 pt in line %3")
+                               .arg(small.sizes.preferred.value)
+                               .arg(large.sizes.preferred.value)
+                               .arg(large.place.line),
+                           small.place,
+                           QStringLiteral("write its least and most no larger than %1 and %2")
+                               .arg(large.sizes.least.value)
+                               .arg(large.sizes.most.value)});
+        break;
+      }
   }
 
   std::optional<FactId> known(reader::Fields& fields, QStringView key, const QString& word) {
@@ -116,7 +172,10 @@ class TemplateReader {
       for (const reader::Value& item : list->items) points.push_back(number(item).value_or(0));
     const bool ordered = points.size() == 3 && points[0] >= 1 && points[0] <= points[1] && points[1] <= points[2] &&
                          points[2] <= kMostPoints;
-    if (ordered) return {Points{points[0]}, Points{points[1]}, Points{points[2]}};
+    if (ordered) {
+      written_.push_back({{Points{points[0]}, Points{points[1]}, Points{points[2]}}, fields.value(u"size")->place});
+      return written_.back().sizes;
+    }
     fields.refuse(u"size", Code::Malformed, QStringLiteral("%1 has no size that can be used").arg(fields.noun()),
                   QStringLiteral("write size = [least, preferred, most] in points, each from 1 to 200 and none smaller "
                                  "than the one before"));
@@ -145,6 +204,7 @@ class TemplateReader {
   }
 
   problem::Errors& errors_;
+  std::vector<Written> written_;
   std::set<FactId> placed_{kFootFacts.begin(), kFootFacts.end()};
 };
 
@@ -160,6 +220,13 @@ problem::ExpectedAll<LabelTemplate> read_label_template(const QByteArray& toml, 
     return tl::unexpected(errors);
   }
   return out;
+}
+
+int LabelTemplate::trials() const {
+  int last = 0;
+  for (const Block& block : blocks)
+    if (block.run_together > 0) last = std::max(last, block.run_together + 1);
+  return last;
 }
 
 bool has_place(const LabelTemplate& label, facts::FactId fact) {

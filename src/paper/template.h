@@ -13,10 +13,15 @@
 
 namespace lardiner::paper {
 
-/// Sizes of a block's text. All blocks of a label grow and shrink by one factor between these.
+/// Sizes of a block's text. Where there is room all blocks grow by one factor, up to their most; where it is short they
+/// shrink towards their least, in the order in which they give way. A block that is larger than another at the
+/// preferred sizes is nowhere smaller than it.
 struct Sizes {
   Points least, preferred, most;
 };
+
+/// When a block shrinks: those that give way first are at their least before the rest shrinks.
+enum class GivesWay { First, WithTheRest, Last };
 
 /// One block of the stack, as wide as the label allows at its height.
 struct Block {
@@ -25,19 +30,27 @@ struct Block {
   std::optional<facts::FactId> beside;  ///< at the right end of the first line where there is room, else below
   Weight weight = Weight::Regular;
   Sizes sizes;
+  GivesWay gives_way = GivesWay::WithTheRest;
+  /// From which trial on its facts are run together in one paragraph to save lines; 0: never. In that trial short facts
+  /// stay whole, in later ones the lines are filled. Lines are saved so before anything shrinks much.
+  int run_together = 0;
+  std::vector<facts::FactId> alone;  ///< of its facts, those that keep lines of their own even then
 };
 
 struct LabelTemplate {
-  QString file;               ///< for errors
-  std::vector<Block> blocks;  ///< from the top
-  Sizes foot;                 ///< lot, container and serial, at the bottom beside the code
-  Millimetres margin;
+  QString file;                ///< for errors
+  std::vector<Block> blocks;   ///< from the top
+  Sizes foot;                  ///< lot, container and serial, at the bottom beside the code; it gives way with the rest
+  Millimetres margin;          ///< of the text, inside the medium's own margin; the band reaches out to that
   Millimetres least_x_height;  ///< of every text on the label
   double code_share = 0.4;     ///< the most of the shorter side that the code with its quiet zone takes
-  Millimetres frame;           ///< thickness of a line all round; 0: none
+  Millimetres frame;           ///< thickness of a line round what may be printed; 0: none
+
+  int trials() const;  ///< the last one, in which all lines of what is run together are filled; 0: nothing is
 };
 
-/// Reads a template; unknown facts and keys, sizes out of order, a fact that stands in two blocks are errors.
+/// Reads a template; unknown facts and keys, sizes out of order in a block or between blocks, a fact that stands in two
+/// blocks are errors.
 problem::ExpectedAll<LabelTemplate> read_label_template(const QByteArray& toml, const QString& file);
 
 /// Whether the template has a place for the fact.

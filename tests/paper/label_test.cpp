@@ -67,8 +67,8 @@ void find_overlaps(const Label& label, QStringList& faults) {
 }
 
 void find_outside(const Label& label, QStringList& faults) {
-  const double least = std::max(label.how.margin.value, label.medium.margin.left / 100.0);
-  const double margin = fine_dots(Millimetres{least}, label.resolution()).value;
+  const double all = label.how.margin.value + label.medium.margin.left / 100.0;
+  const double margin = fine_dots(Millimetres{all}, label.resolution()).value;
   const Rect page = label.page();
   const Rect inside{margin, margin, page.right - margin, page.bottom - margin};
   for (const TextRun& text : label.texts)
@@ -119,13 +119,12 @@ void find_dropped(const Label& label, QStringList& faults) {
   if (!drawn.isEmpty()) faults << QStringLiteral("nobody asked for: ") + drawn;
 }
 
-// Lower case by its x-height, in whole dots; capitals and figures alone by their own height.
+// By the x-height of its size, in whole dots: capitals and figures alone too.
 void find_too_small(const Label& label, QStringList& faults) {
   const double least = whole_dots_covering(fine_dots(label.how.least_x_height, label.resolution())).value;
   for (const TextRun& text : label.texts) {
     const Face& face = shipped_faces()[text.face];
-    const bool lower = text.text != text.text.toUpper();
-    const double height = fine_dots(text.size, label.resolution()).value * (lower ? face.x_height : face.cap_height);
+    const double height = fine_dots(text.size, label.resolution()).value * face.x_height;
     if (height < least - 0.01) faults << QStringLiteral("too small to read: %1").arg(shown(text));
   }
 }
@@ -251,12 +250,12 @@ TEST_CASE("whatever a label must say, on any medium, it is whole, legible, in or
         for (const facts::ContainerFacts& one : run.containers) {
           const QString faults = faults_of(Label(run, template_of(run), on, *layout, one));
           if (!faults.isEmpty())
-            all << QStringLiteral("round %1, %2 mm at %3 dpi, factor %4 %5:\n")
+            all << QStringLiteral("round %1, %2 mm at %3 dpi, scale %4, trial %5:\n")
                            .arg(round)
                            .arg(width / 100)
                            .arg(dpi)
-                           .arg(layout->factor)
-                           .arg(layout->flowed) +
+                           .arg(layout->scale)
+                           .arg(layout->trial) +
                        faults;
         }
       }

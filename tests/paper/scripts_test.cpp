@@ -85,7 +85,8 @@ TEST_CASE("in every script no ink overlaps, leaves the margin or the band, and a
         const Rect inside{margin, margin, layout->size.width.value - margin, layout->size.height.value - margin};
         REQUIRE(layout->shared.boxes.size() == 1);
         const Box& box = layout->shared.boxes.front();
-        const Rect band{0, double(box.y.value), double(box.width.value), double((box.y + box.height).value)};
+        const Rect band{double(box.x.value), double(box.y.value), double((box.x + box.width).value),
+                        double((box.y + box.height).value)};
         const std::vector<TextRun> texts = texts_of(*layout, run);
         QString drawn;
         for (std::size_t one = 0; one < texts.size(); ++one) {

@@ -1,10 +1,12 @@
 // Sheets and rolls in whole dots: page, label, margins and places.
 #include "paper/sheet.h"
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
 #include "paper/pdf.h"
+#include "paper/sheet_guide.h"
 #include "show.h"
 #include "tools.h"
 
@@ -147,4 +149,51 @@ TEST_CASE("a label that leaves its page is refused", "[paper][sheet][refused]") 
   CHECK(at(700, 101, true) ==
         "a label of 200 by 300 dots at 700, 101 does not lie on the page of 900 by 400 dots\n"
         "  this is a fault of Lardiner's layout: please report it");
+}
+
+TEST_CASE("the guide shows each place's outline and number, a cross in each corner and rulers from the paper's corner",
+          "[paper][sheet][guide]") {
+  const Sheet sheet = sheet_of(letter(254));  // ten dots a millimetre; lines of two dots
+  const Drawing guide = sheet_guide(sheet, shipped_faces());
+  const auto has = [&](int x, int y, int width, int height) {
+    return std::any_of(guide.boxes.begin(), guide.boxes.end(), [&](const Box& box) {
+      return box.x.value == x && box.y.value == y && box.width.value == width && box.height.value == height;
+    });
+  };
+  for (const Placement& place : sheet.places) {
+    const int x = place.x.value, y = place.y.value;
+    CHECK(has(x, y, 991, 2));
+    CHECK(has(x, y + 568, 991, 2));
+    CHECK(has(x, y, 2, 570));
+    CHECK(has(x + 989, y, 2, 570));
+  }
+  for (const int x : {100, 2059})
+    for (const int y : {100, 2694}) {
+      CHECK(has(x - 50, y - 1, 100, 2));
+      CHECK(has(x - 1, y - 50, 2, 100));
+    }
+  CHECK(has(9, 50, 2, 10));     // 1 mm from the left
+  CHECK(has(1999, 50, 2, 24));  // 200 mm
+  CHECK(has(50, 2649, 16, 2));  // 265 mm from the top
+  QStringList texts;
+  for (const TextRun& text : guide.texts) texts << text.text;
+  CHECK(texts.mid(0, 8) == QStringList{"1", "2", "3", "4", "5", "6", "7", "8"});
+  CHECK(texts.count("200") == 2);
+}
+
+TEST_CASE("the guide of any sheet can be drawn", "[paper][sheet][guide]") {
+  const int dpi = GENERATE(203, 600);
+  book::Media medium = letter(dpi);
+  medium.turned = GENERATE(true, false);
+  if (dpi == 203) medium.sheet.reset();
+  const Sheet sheet = sheet_of(medium);
+  PdfWriter writer(shipped_faces());
+  writer.begin({QStringLiteral("guide"), QStringLiteral("en"), sheet.page});
+  writer.add_page({}, sheet_guide(sheet, shipped_faces()));
+  const auto pdf = writer.finish();
+  if (!pdf) FAIL(problem::text(pdf.error()).toStdString());
+  const Folder folder;
+  const QString file = folder.write(QStringLiteral("guide.pdf"), *pdf);
+  const QByteArray text = run(QStringLiteral("pdftotext"), {file, QStringLiteral("-")}).out;
+  CHECK(text.contains(dpi == 203 ? "90" : "270"));
 }

@@ -133,7 +133,66 @@ TEST_CASE("sizes are three, in order, and of a sensible height", "[paper][templa
   for (const char* size : {"[8, 10]", "[8, 10, 20, 30]", "[0, 10, 20]", "[8, 10, 201]", "[\"8\", 10, 20]", "8"})
     CHECK_FALSE(refused(block("facts = [\"name\"]\nsize = " + QByteArray(size)) + kFoot).isEmpty());
   CHECK_FALSE(refused(block("facts = [\"name\"]") + kFoot).isEmpty());
-  CHECK(refused(block("facts = [\"name\"]\nsize = [1, 1, 200]") + kFoot).isEmpty());
+  CHECK(refused(block("facts = [\"name\"]\nsize = [1, 1, 200]") + "[foot]\nsize = [1, 1, 200]\n").isEmpty());
+}
+
+TEST_CASE("a block that is larger at the preferred sizes may nowhere be smaller", "[paper][template][refused]") {
+  const auto two = [](const QByteArray& large, const QByteArray& small) {
+    return refused(block("facts = [\"made\"]\nsize = " + small) + block("facts = [\"name\"]\nsize = " + large) + kFoot);
+  };
+  CHECK(two("[8, 12, 24]", "[8, 11, 24]").isEmpty());
+  CHECK(two("[8, 12, 24]", "[9, 11, 24]") ==
+        "t.toml:3:8: a block of 11 pt could become larger than the one of 12 pt in line 6\n"
+        "  size = [9, 11, 24]\n"
+        "         ^^^^^^^^^^^\n"
+        "  write its least and most no larger than 8 and 24\n");
+  CHECK(two("[8, 12, 24]", "[8, 11, 25]").contains("could become larger"));
+  CHECK(two("[9, 12, 24]", "[8, 12, 30]").isEmpty());  // of blocks of one size either may be larger
+  CHECK(refused(kName + "[foot]\nsize = [9, 9, 9]\n").contains("could become larger than the one of 10 pt"));
+}
+
+TEST_CASE("a block says when it gives way, and from which trial on its facts are run together", "[paper][template]") {
+  const auto read = read_label_template(
+      block("facts = [\"made\", \"net\", \"keep-at\"]\nsize = [6, 7, 8]\ngives_way = \"first\"\nrun_together = 2\n"
+            "alone = [\"net\"]") +
+          block("band = true\nsize = [12, 17, 44]\ngives_way = \"last\"") + kName + kFoot,
+      QStringLiteral("t.toml"));
+  REQUIRE(read);
+  CHECK(read->blocks[0].gives_way == GivesWay::First);
+  CHECK(read->blocks[0].run_together == 2);
+  CHECK(read->blocks[0].alone == std::vector{FactId::Net});
+  CHECK(read->blocks[1].gives_way == GivesWay::Last);
+  CHECK(read->blocks[2].gives_way == GivesWay::WithTheRest);
+  CHECK(read->blocks[2].run_together == 0);
+  CHECK(read->trials() == 3);
+  CHECK(read_label_template(kName + kFoot, QStringLiteral("t.toml"))->trials() == 0);
+}
+
+TEST_CASE("how a block gives way is refused where nobody could follow it", "[paper][template][refused]") {
+  const auto with = [](const QByteArray& lines) {
+    return refused(block("facts = [\"made\", \"net\"]\nsize = [6, 7, 8]\n" + lines) + kFoot);
+  };
+  CHECK(with("gives_way = \"first\"\nrun_together = 3\nalone = [\"net\"]") == "");
+  CHECK(with("gives_way = \"never\"") ==
+        "t.toml:4:13: a block cannot give way \"never\"\n"
+        "  gives_way = \"never\"\n"
+        "              ^^^^^^^\n"
+        "  write \"first\" or \"last\", or leave it out: with the rest\n");
+  CHECK(with("run_together = 4") ==
+        "t.toml:4:16: a block: run_together is 4\n"
+        "  run_together = 4\n"
+        "                 ^\n"
+        "  write a whole number from 1 to 3\n");
+  CHECK(with("run_together = 1\nalone = [\"name\"]") ==
+        "t.toml:5:9: \"name\" is not a fact of this block\n"
+        "  alone = [\"name\"]\n"
+        "          ^^^^^^^^\n"
+        "  name some of its facts, which keep lines of their own\n");
+  CHECK(with("alone = [\"net\"]") ==
+        "t.toml:4:9: a block that is not run together has all facts alone\n"
+        "  alone = [\"net\"]\n"
+        "          ^^^^^^^\n"
+        "  state run_together = 1, or leave alone out\n");
 }
 
 TEST_CASE("a length is written in millimetres", "[paper][template][refused]") {
@@ -187,7 +246,7 @@ TEST_CASE("a key that a template cannot have is refused, with the nearest that i
         "t.toml:4:1: a block cannot have \"colour\"\n"
         "  colour = \"red\"\n"
         "  ^^^^^^\n"
-        "  what it can have: band, size, facts, beside, weight\n");
+        "  what it can have: band, size, facts, beside, weight, run_together, alone, gives_way\n");
   CHECK_FALSE(refused(block("band = true\nfacts = [\"name\"]\nsize = [8, 10, 20]") + kFoot).isEmpty());
 }
 
