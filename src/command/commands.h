@@ -29,6 +29,7 @@ struct LabelsOptions {
   bool keep_going = false;
   bool hold_labels = false;
   QString media;             ///< print everything on this medium; empty: each container's own
+  bool proof = false;        ///< a proof beside each PDF; `out` is then a folder
   std::optional<int> start;  ///< the first free place of the part-used sheet that the labels begin with, from 1
 };
 

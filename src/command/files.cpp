@@ -63,10 +63,11 @@ bool write_all(QSaveFile& file, const QByteArray& bytes) {
   return true;
 }
 
-bool holds_only_pdfs(const QString& folder) {
+bool holds_only_labels(const QString& folder) {
   const auto all = QDir(folder).entryInfoList(QDir::AllEntries | QDir::Hidden | QDir::System | QDir::NoDotAndDotDot);
   return std::all_of(all.begin(), all.end(), [](const QFileInfo& entry) {
-    return entry.isFile() && entry.fileName().endsWith(QLatin1String(".pdf"));
+    return entry.isFile() && (entry.fileName().endsWith(QLatin1String(".pdf")) ||
+                              entry.fileName().endsWith(QLatin1String("-proof.html")));
   });
 }
 
@@ -91,8 +92,8 @@ std::optional<Error> taken(const QFileInfo& place, const QString& path, NewFolde
   if (!replace)
     return refuse("there is something of that name already",
                   "name a new folder, or say --replace to let the new labels take its place");
-  if (place.isDir() && !holds_only_pdfs(place.filePath()))
-    return refuse("this folder holds other things than PDFs, which would be lost",
+  if (place.isDir() && !holds_only_labels(place.filePath()))
+    return refuse("this folder holds other things than PDFs and proofs, which would be lost",
                   "name a new folder, or take the other things out of it");
   return std::nullopt;
 }

@@ -29,7 +29,7 @@ class NewFolder {
 
   /// `path`: where the folder, or the one file of it, shall stand; a link is followed. Refused (Conflict): the folder
   /// one is in; a file where a folder is needed, or the other way; what is there, unless `replace`; a folder with
-  /// anything but PDFs.
+  /// anything but PDFs and their proofs.
   static problem::Expected<NewFolder> beside(const QString& path, Shape shape, bool replace);
   NewFolder(NewFolder&& other) noexcept;
   NewFolder& operator=(NewFolder&&) = delete;

@@ -55,6 +55,15 @@ class Pages {
   std::vector<paper::PdfWriter::Placed> page_;
 };
 
+problem::Expected<DrawnLabels> files_of(paper::PdfWriter& writer, std::optional<paper::Proof>& proof) {
+  const auto pdf = writer.finish();
+  if (!pdf) return tl::unexpected(pdf.error());
+  if (!proof) return DrawnLabels{*pdf, {}};
+  const auto page = proof->finish();
+  if (!page) return tl::unexpected(page.error());
+  return DrawnLabels{*pdf, *page};
+}
+
 }  // namespace
 
 void LabelPiece::make_codes(const GivenUp& given_up) {
@@ -70,23 +79,31 @@ const problem::Expected<LabelCodes>& LabelPiece::codes() {
   return *codes_;
 }
 
-problem::Expected<QByteArray> drawn(LabelDocument& document, const paper::Faces& faces, paper::PdfWriter& writer,
-                                    const GivenUp& given_up) {
+problem::Expected<DrawnLabels> drawn(LabelDocument& document, const paper::Faces& faces, paper::PdfWriter& writer,
+                                     const GivenUp& given_up) {
   writer.begin(document.settings);
   Pages pages(document, writer);
+  std::optional<paper::Proof> proof;
+  if (document.proofed) proof.emplace(faces, *document.proofed, QStringLiteral("Proof. ") + document.settings.title);
   const paper::LabelLayout* layout = nullptr;
   std::optional<paper::PdfWriter::Form> form;
   for (std::shared_ptr<LabelPiece>& piece : document.pieces) {
     const problem::Expected<LabelCodes>& codes = piece->codes();
     if (!codes) return tl::unexpected(codes.error());
-    if (given_up || stop_asked()) return QByteArray();
-    if (&piece->layout() != layout) form = pages.form(piece->layout());
-    layout = &piece->layout();
-    for (size_t i = 0; i < piece->labels().size(); ++i)
-      pages.add(*form, paper::own_drawing(*layout, piece->labels()[i], (*codes)[i], faces), layout->size);
+    if (given_up || stop_asked()) return DrawnLabels();
+    if (&piece->layout() != layout) {
+      layout = &piece->layout();
+      form = pages.form(*layout);
+      if (proof) proof->add_run(piece->run(), *layout);
+    }
+    for (size_t i = 0; i < piece->labels().size(); ++i) {
+      paper::Drawing own = paper::own_drawing(*layout, piece->labels()[i], (*codes)[i], faces);
+      if (proof) proof->add_label(own);
+      pages.add(*form, std::move(own), layout->size);
+    }
   }
   pages.end();
-  return writer.finish();
+  return files_of(writer, proof);
 }
 
 }  // namespace lardiner::command

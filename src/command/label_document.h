@@ -11,6 +11,7 @@
 #include "facts/label_facts.h"
 #include "paper/label.h"
 #include "paper/pdf.h"
+#include "paper/proof.h"
 #include "paper/sheet.h"
 #include "problem/error.h"
 
@@ -25,9 +26,10 @@ using GivenUp = std::atomic<bool>;
 /// Some labels of one run, one behind the other. One thread makes their codes, another waits for them.
 class LabelPiece {
  public:
-  LabelPiece(std::shared_ptr<const paper::LabelLayout> layout, std::vector<facts::ContainerFacts> labels)
-      : layout_(std::move(layout)), labels_(std::move(labels)) {}
+  LabelPiece(QString run, std::shared_ptr<const paper::LabelLayout> layout, std::vector<facts::ContainerFacts> labels)
+      : run_(std::move(run)), layout_(std::move(layout)), labels_(std::move(labels)) {}
 
+  const QString& run() const { return run_; }  ///< its title
   const paper::LabelLayout& layout() const { return *layout_; }
   const std::vector<facts::ContainerFacts>& labels() const { return labels_; }
 
@@ -36,6 +38,7 @@ class LabelPiece {
   const problem::Expected<LabelCodes>& codes();
 
  private:
+  QString run_;
   std::shared_ptr<const paper::LabelLayout> layout_;
   std::vector<facts::ContainerFacts> labels_;
   std::mutex mutex_;
@@ -49,12 +52,18 @@ struct LabelDocument {
   QString file;   ///< its name
   int start = 0;  ///< places of the first sheet that are used already
   int labels = 0;
+  const book::Media* proofed = nullptr;  ///< a proof is made too; the medium that it speaks of
   std::vector<std::shared_ptr<LabelPiece>> pieces;
 };
 
-/// The document's file, its pages filled in order; waits for the codes of each piece. What was given up is an empty
-/// file.
-problem::Expected<QByteArray> drawn(LabelDocument& document, const paper::Faces& faces, paper::PdfWriter& writer,
-                                    const GivenUp& given_up);
+/// What becomes files.
+struct DrawnLabels {
+  QByteArray pdf;
+  QByteArray proof;  ///< HTML; empty: none was asked for
+};
+
+/// The document's files, its pages filled in order; waits for the codes of each piece. What was given up is empty.
+problem::Expected<DrawnLabels> drawn(LabelDocument& document, const paper::Faces& faces, paper::PdfWriter& writer,
+                                     const GivenUp& given_up);
 
 }  // namespace lardiner::command

@@ -35,6 +35,9 @@ QString template_name(const facts::LabelRun& run) {
   return QStringLiteral("inside");
 }
 
+// "lid.pdf" has "lid-proof.html" beside it.
+QString proof_of(const QString& pdf) { return pdf.chopped(4) + QStringLiteral("-proof.html"); }
+
 int count(const std::vector<facts::LabelRun>& runs) {
   size_t labels = 0;
   for (const facts::LabelRun& run : runs) labels += run.containers.size();
@@ -44,13 +47,14 @@ int count(const std::vector<facts::LabelRun>& runs) {
 }  // namespace
 
 LabelJob::LabelJob(const Options& options, const book::Book& book, const paper::Faces& faces, NewFolder& drafts,
-                   QString title, int start)
+                   QString title, int start, bool proof)
     : options_(options),
       book_(book),
       faces_(faces),
       drafts_(drafts),
       title_(std::move(title)),
       start_(start),
+      proof_(proof),
       encoders_(options.threads, static_cast<size_t>(options.threads) * 8),
       writers_(writers_for(options.threads), static_cast<size_t>(writers_for(options.threads)) + 1) {}
 
@@ -130,13 +134,15 @@ void LabelJob::take(const facts::LabelRun& run, paper::LabelLayout layout) {
       medium.open->settings = {title_, run.language, medium.sheet->page};
       medium.open->sheet = medium.sheet;
       medium.open->start = medium.used;
+      if (proof_) medium.open->proofed = book_.medium(run.media);
     }
     LabelDocument& open = *medium.open;
     const auto room = static_cast<size_t>(most_places(medium.places()) - open.start - open.labels);
     const size_t to = from + std::min({run.containers.size() - from, room, kPiece});
     const auto label = run.containers.begin();
-    add_piece(open, std::make_shared<LabelPiece>(shared, std::vector(label + static_cast<std::ptrdiff_t>(from),
-                                                                     label + static_cast<std::ptrdiff_t>(to))));
+    add_piece(open, std::make_shared<LabelPiece>(run.title, shared,
+                                                 std::vector(label + static_cast<std::ptrdiff_t>(from),
+                                                             label + static_cast<std::ptrdiff_t>(to))));
     medium.used = (open.start + open.labels) % medium.places();
     if (to - from == room) end_document(run.media, medium);
     from = to;
@@ -153,7 +159,7 @@ void LabelJob::end_document(const QString& name, Medium& medium) {
   const std::shared_ptr<LabelDocument> document = std::exchange(medium.open, nullptr);
   document->file =
       QStringLiteral("%1-%2.pdf").arg(name, QString::number(medium.written.size() + 1).rightJustified(4, u'0'));
-  medium.written.push_back({document->file, document->labels, name});
+  medium.written.push_back({document->file, document->labels, name, proof_ ? proof_of(document->file) : QString()});
   writers_.give([document, this] { write(*document); });
 }
 
@@ -168,11 +174,24 @@ void LabelJob::write(LabelDocument& document) {
     }
   }
   if (!writer) writer = std::make_unique<paper::PdfWriter>(faces_);
-  const auto bytes = drawn(document, faces_, *writer, given_up_);
-  const auto written = bytes && !given_up_ ? drafts_.write(document.file, *bytes) : bytes.map(&QByteArray::size);
+  const auto files = drawn(document, faces_, *writer, given_up_);
+  auto written = files.map([](const DrawnLabels& drawn) { return drawn.pdf.size(); });
+  if (files && !given_up_) written = drafts_.write(document.file, files->pdf);
+  if (written && !given_up_ && proof_) written = drafts_.write(proof_of(document.file), files->proof);
   const std::lock_guard lock(mutex_);
   idle_writers_.push_back(std::move(writer));
   if (!written) faults_.push_back(written.error());
+}
+
+// A medium's only file needs no number.
+problem::Expected<bool> LabelJob::rename_only(Written& written) const {
+  const QString alone = written.medium + QStringLiteral(".pdf");
+  auto renamed = drafts_.rename(written.file, alone);
+  written.file = alone;
+  if (!proof_ || !renamed) return renamed;
+  renamed = drafts_.rename(written.proof, proof_of(alone));
+  written.proof = proof_of(alone);
+  return renamed;
 }
 
 // What failed since it was last asked.
@@ -188,12 +207,9 @@ problem::ExpectedAll<std::vector<Written>> LabelJob::finish() {
   if (Errors errors = faults(); !errors.empty()) return tl::unexpected(std::move(errors));
   std::vector<Written> all;
   for (auto& [name, medium] : media_) {
-    if (medium.written.size() == 1) {  // one file needs no number
-      const QString alone = name + QStringLiteral(".pdf");
-      const auto renamed = drafts_.rename(medium.written.front().file, alone);
-      if (!renamed) return tl::unexpected(Errors{renamed.error()});
-      medium.written.front().file = alone;
-    }
+    if (medium.written.size() == 1)
+      if (const auto renamed = rename_only(medium.written.front()); !renamed)
+        return tl::unexpected(Errors{renamed.error()});
     if (book_.medium(name)->sheet) {
       medium.written.back().places_left = (medium.places() - medium.used) % medium.places();
       medium.written.back().next_start = medium.used + 1;

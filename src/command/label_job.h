@@ -23,6 +23,7 @@ struct Written {
   QString file;
   int labels = 0;
   QString medium;
+  QString proof = {};                             ///< file; empty: none was asked for
   std::optional<int> places_left = std::nullopt;  ///< on the last sheet, of a medium's last file; absent: a roll
   int next_start = 1;                             ///< the first of them, else of a new sheet
 };
@@ -36,9 +37,10 @@ class LabelJob {
   static constexpr int kMostLabels = 4000;
 
   /// All must outlive the job. `drafts` is where the PDFs are built; `title` is each document's; `start` is the first
-  /// free place of the sheet that each medium of sheets begins with, from 1. `options.threads` make the codes.
+  /// free place of the sheet that each medium of sheets begins with, from 1. `proof`: each PDF gets one beside it.
+  /// `options.threads` make the codes.
   LabelJob(const Options& options, const book::Book& book, const paper::Faces& faces, NewFolder& drafts, QString title,
-           int start);
+           int start, bool proof);
   /// Gives up what is not finished.
   ~LabelJob();
 
@@ -70,6 +72,7 @@ class LabelJob {
   Medium& medium_of(const facts::LabelRun& run);
   void add_piece(LabelDocument& document, std::shared_ptr<LabelPiece> piece);
   void end_document(const QString& name, Medium& medium);
+  problem::Expected<bool> rename_only(Written& written) const;
   void write(LabelDocument& document);
   problem::Errors faults();
 
@@ -79,6 +82,7 @@ class LabelJob {
   NewFolder& drafts_;
   QString title_;
   int start_;
+  bool proof_;
   std::map<QString, paper::LabelTemplate> templates_;
   std::map<QString, Medium> media_;
 

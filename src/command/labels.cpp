@@ -97,8 +97,9 @@ QString sheet_text(const Written& file) {
       .arg(file.next_start);
 }
 
-QJsonObject json_of(const Written& file, const QString& path) {
+QJsonObject json_of(const Written& file, const QString& path, const QString& proof) {
   QJsonObject out{{QStringLiteral("file"), path}, {QStringLiteral("labels"), file.labels}};
+  if (!file.proof.isEmpty()) out.insert(QStringLiteral("proof"), proof);
   if (file.places_left) {
     out.insert(QStringLiteral("places_left"), *file.places_left);
     out.insert(QStringLiteral("next_start"), file.next_start);
@@ -107,20 +108,22 @@ QJsonObject json_of(const Written& file, const QString& path) {
 }
 
 bool report(const Options& options, const Work& work, const std::vector<Written>& written) {
-  const auto path = [&](const Written& file) {
-    return one_file(work.wish) ? work.wish.out : work.wish.out + u'/' + file.file;
+  const auto path = [&](const QString& file) {
+    return one_file(work.wish) ? work.wish.out : work.wish.out + u'/' + file;
   };
   if (options.json) {
     QJsonArray files;
-    for (const Written& file : written) files.append(json_of(file, path(file)));
+    for (const Written& file : written) files.append(json_of(file, path(file.file), path(file.proof)));
     return print(QJsonObject{{QStringLiteral("files"), files},
                              {QStringLiteral("labels"), written.empty() ? 0 : work.labels},
                              {QStringLiteral("hold_labels"), written.empty() ? 0 : work.hold_labels},
                              {QStringLiteral("problems"), json(work.errors)}});
   }
   QString lines;
-  for (const Written& file : written)
-    lines += QStringLiteral("%1: %2%3\n").arg(path(file), counted(file.labels, "label"), sheet_text(file));
+  for (const Written& file : written) {
+    lines += QStringLiteral("%1: %2%3\n").arg(path(file.file), counted(file.labels, "label"), sheet_text(file));
+    if (!file.proof.isEmpty()) lines += path(file.proof) + QStringLiteral(": its proof\n");
+  }
   return print(lines);
 }
 
@@ -177,6 +180,13 @@ problem::Expected<const book::Media*> started_sheet(const book::Book& book, cons
   return sheets.front();
 }
 
+problem::Error proof_of_one_file() {
+  return {Code::Conflict,
+          QStringLiteral("--proof: proofs stand beside the PDFs, and --out names one PDF"),
+          {},
+          QStringLiteral("name a folder with --out")};
+}
+
 ExitStatus wrong_usage(const problem::Error& error, bool as_json) {
   const ExitStatus status = refuse({error}, as_json);
   return status == kMachineFailed ? status : kWrongUsage;
@@ -193,6 +203,7 @@ ExitStatus labels(const Options& options, const LabelsOptions& wish) {
   const auto book = usable_book(options);
   if (!book) return refuse(book.error(), options.json);
   if (const auto error = unknown_medium(*book, wish)) return refuse({*error}, options.json);
+  if (wish.proof && one_file(wish)) return wrong_usage(proof_of_one_file(), options.json);
   if (wish.start)
     if (const auto sheet = started_sheet(*book, wish); !sheet) return wrong_usage(sheet.error(), options.json);
   const auto now = time_of_run(options, book->kitchen.zone);
@@ -208,7 +219,7 @@ ExitStatus labels(const Options& options, const LabelsOptions& wish) {
   if (!drafts) return refuse({drafts.error()}, options.json);
 
   watch_for_stop();
-  LabelJob job(options, *book, *faces, *drafts, title(*book, *now), wish.start.value_or(1));
+  LabelJob job(options, *book, *faces, *drafts, title(*book, *now), wish.start.value_or(1), wish.proof);
   Work work{*book, *languages, wish, job, std::move(read->errors), {}};
   batch::Computing computing(*book, std::move(read->records), *now);
   while (const std::optional<batch::Batch> batch = computing.next()) {

@@ -18,7 +18,7 @@ QString text(const std::string& value) { return QString::fromStdString(value); }
 // What CLI11 fills in.
 struct Words {
   std::string kitchen = ".", at, records, out, medium, format;
-  bool json = false, replace = false, keep_going = false, hold_labels = false;
+  bool json = false, replace = false, keep_going = false, hold_labels = false, proof = false;
   std::optional<int> start;
 };
 
@@ -42,6 +42,8 @@ CLI::App* add_labels(CLI::App& app, Words& words) {
       ->check([](const std::string& place) { return place.empty() ? "--out is empty: name a folder or a .pdf" : ""; });
   command->add_option("--medium", words.medium, "print all labels on this medium of the book");
   command->add_option("--start", words.start, "begin at this place of a part-used sheet of labels; the first is 1");
+  command->add_flag("--proof", words.proof,
+                    "beside each PDF a page that shows every label, its sizes of type and its code, and what gave way");
   command->add_flag("--replace", words.replace, "let the new labels take the place of what is there");
   command->add_flag("--keep-going", words.keep_going, "print the good batches when others are refused (exit status 3)");
   command->add_flag("--hold-labels", words.hold_labels, "print HOLD labels for refused batches (exit status 3)");
@@ -99,7 +101,7 @@ int main(int argc, char** argv) {
   if (dates_command->parsed()) return dates(options, {text(words.records), format_of(words.format)});
   const ExitStatus status =
       labels(options, {text(words.records), format_of(words.format), text(words.out), words.replace, words.keep_going,
-                       words.hold_labels, text(words.medium), words.start});
+                       words.hold_labels, text(words.medium), words.proof, words.start});
   stop_if_asked();
   return status;
 }

@@ -57,8 +57,9 @@ int weekday_of(const QString& letters) {
 
 }  // namespace
 
-std::vector<Page> page_texts(const Folder& folder, const QString& pdf) {
-  const QString text = silent(folder, "pdftotext", {"-layout", pdf, "-"}).out;
+std::vector<Page> page_texts(const Folder& folder, const QString& pdf, Order order) {
+  const char* by = order == Order::AsDrawn ? "-raw" : "-layout";
+  const QString text = silent(folder, "pdftotext", {QLatin1String(by), pdf, "-"}).out;
   std::vector<Page> out;
   QStringList texts = text.split(u'\f');
   REQUIRE(texts.takeLast().isEmpty());

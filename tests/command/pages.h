@@ -15,14 +15,17 @@ namespace lardiner::command {
 struct Page {
   QString file;       ///< "lid.pdf"
   int number = 0;     ///< from 1
-  QString text;       ///< as pdftotext lays it out, every run of blanks one blank
+  QString text;       ///< as pdftotext reads it, every run of blanks one blank
   QStringList codes;  ///< what zbarimg reads from the page at 203 dots per inch, one bit a dot
 
   QString name() const { return QStringLiteral("%1, page %2").arg(file).arg(number); }
 };
 
+/// What is read first: what stands higher or further left on the page, or what the PDF draws first.
+enum class Order { AsLaidOut, AsDrawn };
+
 /// The texts of a PDF's pages. `pdf` is a path within the folder.
-std::vector<Page> page_texts(const Folder& folder, const QString& pdf);
+std::vector<Page> page_texts(const Folder& folder, const QString& pdf, Order order = Order::AsLaidOut);
 
 /// The same with the codes.
 std::vector<Page> pages(const Folder& folder, const QString& pdf);

@@ -28,7 +28,7 @@ Printed printed(int threads) {
   auto drafts = NewFolder::beside(folder.path("labels"), NewFolder::Shape::Folder, false);
   REQUIRE(drafts.has_value());
   {
-    LabelJob job(options, book, faces, *drafts, QStringLiteral("Labels"), 1);
+    LabelJob job(options, book, faces, *drafts, QStringLiteral("Labels"), 1, false);
     for (const batch::Batch& batch : run.batches) {
       auto runs = value_of(facts::label_runs(book, batch, languages, {}));
       if (&batch == &run.batches.front()) {
@@ -71,7 +71,7 @@ TEST_CASE("a job that is given up ends at once, though its labels were taken",
     const Run run = value_of(read_run(kDemoDay, RecordFormat::Guess, book, kEvening));
     auto drafts = NewFolder::beside(folder.path("labels"), NewFolder::Shape::Folder, false);
     REQUIRE(drafts.has_value());
-    LabelJob job(options, book, faces, *drafts, QStringLiteral("Labels"), 1);
+    LabelJob job(options, book, faces, *drafts, QStringLiteral("Labels"), 1, false);
     for (const batch::Batch& batch : run.batches)
       value_of(job.add(value_of(facts::label_runs(book, batch, languages, {}))));
   }

@@ -137,7 +137,7 @@ TEST_CASE("--replace takes the place of earlier labels only: a kitchen book stay
   const Ran ran = kitchen.labels({"records.csv", "--out", "kitchen", "--replace"});
   CHECK(ran.status == 1);
   CHECK(ran.err ==
-        "kitchen: this folder holds other things than PDFs, which would be lost\n"
+        "kitchen: this folder holds other things than PDFs and proofs, which would be lost\n"
         "  name a new folder, or take the other things out of it\n");
   CHECK(kitchen.folder.entries("kitchen") == book);
   CHECK(kitchen.as_it_was());
