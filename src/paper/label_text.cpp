@@ -42,7 +42,7 @@ Paragraph run_together(const std::vector<FactText>& facts, const QString& betwee
   return out;
 }
 
-// "FROZEN WED 25 NOV 2026", and so in each language.
+// "FROZEN WED 25 NOV 2026", and so in each language; no line ends within a date.
 Paragraph caption_and_date(const std::vector<FactText>& facts) {
   Paragraph out;
   for (std::size_t language = 0; language < facts.front().paragraphs.size(); ++language) {
@@ -50,7 +50,8 @@ Paragraph caption_and_date(const std::vector<FactText>& facts) {
     for (std::size_t i = 0; i < facts.size(); ++i) {
       const auto& paragraphs = facts[i].paragraphs;
       StyledText part = paragraphs[std::min(language, paragraphs.size() - 1)].front();
-      if (i > 0) part.text.prepend(u' ');
+      if (facts[i].id == FactId::Date) part.text.replace(u' ', u'\u00A0');
+      if (i > 0) part.text.prepend(facts[i].id == FactId::Year ? u'\u00A0' : u' ');
       out.push_back(part);
     }
   }

@@ -44,7 +44,8 @@ std::vector<TypeSize> type_sizes(const Faces& faces, const Drawing& drawing, Res
                                    [&](const TypeSize& one) { return one.face == run.face && one.size == run.size; });
     if (known) continue;
     const FineDots x = fine_dots(run.size, resolution) * faces[run.face].x_height;
-    const QString sample = run.text.size() > kSample ? run.text.left(kSample - 1) + u'…' : run.text;
+    const QString said = run.text.trimmed();
+    const QString sample = said.size() > kSample ? said.left(kSample - 1) + u'…' : said;
     sizes.push_back({sample, run.face, run.size, x});
   }
   std::stable_sort(sizes.begin(), sizes.end(),

@@ -96,7 +96,7 @@ class Proofread {
     const facts::ContainerFacts& container = run.containers.front();
     std::optional<paper::CodeImage> code;
     if (!container.uri.isEmpty()) {
-      const auto matrix = symbol::encode_qr(container.uri, symbol::ErrorCorrection::M);
+      const auto matrix = symbol::encode_qr(container.uri, symbol::strongest_correction(container.uri));
       REQUIRE(matrix);
       code = paper::CodeImage{matrix->size, QByteArray(reinterpret_cast<const char*>(matrix->bits.data()),
                                                        static_cast<qsizetype>(matrix->bits.size()))};

@@ -12,7 +12,7 @@ using namespace lardiner::paper;
 namespace {
 
 CodeImage code_of(const QByteArray& uri) {
-  const auto matrix = symbol::encode_qr(uri, symbol::ErrorCorrection::M);
+  const auto matrix = symbol::encode_qr(uri, symbol::strongest_correction(uri));
   REQUIRE(matrix);
   return {matrix->size,
           QByteArray(reinterpret_cast<const char*>(matrix->bits.data()), static_cast<qsizetype>(matrix->bits.size()))};
