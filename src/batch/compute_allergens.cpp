@@ -128,6 +128,11 @@ void declare(Making& making, Run& run, const std::vector<Used>& used) {
   for (const Used& part : used) all = book::united(all, part.declared);
   making.batch.declared = all;
   Differences(making, run).find(used);
+  const auto adds = [](const Difference& difference) { return !difference.adds.empty(); };
+  const std::vector<Difference>& found = making.batch.differences;
+  if (making.batch.record.pad_day && std::any_of(found.begin(), found.end(), adds))
+    making.batch.warnings.push_back(QStringLiteral(
+        "the label of the pad does not say what was added or substituted: put new labels on the containers"));
 }
 
 }  // namespace lardiner::batch

@@ -32,22 +32,6 @@ void add_limit(std::vector<Rule>& rules, Rule limit) {
   if (!there) rules.push_back(std::move(limit));
 }
 
-void add_reduced_oxygen(std::vector<Rule>& rules, const Making& making, const std::vector<const Event*>& events,
-                        const book::RuleSet& rule_set) {
-  std::optional<QDateTime> first;
-  for (const Event* event : events)
-    if (event->what == Happening::Packed && (!first || event->at < *first)) first = event->at;
-  const QDateTime packed = first.value_or(making.batch.record.made_at);
-  Rule most = rule_of(QStringLiteral("reduced oxygen pack"), State::Chilled, rule_set.reduced_oxygen);
-  most.starts_at = packed;
-  rules.push_back(most);
-  if (has_document(making.product->shelf_lives, State::Chilled)) return;
-  Rule without = rule_of(QStringLiteral("reduced oxygen pack without a document"), State::Chilled,
-                         rule_set.reduced_oxygen_document);
-  without.starts_at = packed;
-  rules.push_back(without);
-}
-
 // An opened TCS food of ours falls under the rule for opened packages where the book has none.
 void add_opened(std::vector<Rule>& rules, const Making& making, const std::vector<const Event*>& events,
                 const book::RuleSet& rule_set) {
@@ -115,6 +99,22 @@ bool add_use_by(Making& making, const Question& question) {
 
 Rule rule_of(const book::ShelfLife& life) {
   return {{}, life.state, life.length, life.kind, life.authority, std::nullopt};
+}
+
+void add_reduced_oxygen(std::vector<Rule>& rules, const Making& making, const std::vector<const Event*>& events,
+                        const book::RuleSet& rule_set) {
+  std::optional<QDateTime> first;
+  for (const Event* event : events)
+    if (event->what == Happening::Packed && (!first || event->at < *first)) first = event->at;
+  const QDateTime packed = first.value_or(making.batch.record.made_at);
+  Rule most = rule_of(QStringLiteral("reduced oxygen pack"), State::Chilled, rule_set.reduced_oxygen);
+  most.starts_at = packed;
+  rules.push_back(most);
+  if (has_document(making.product->shelf_lives, State::Chilled)) return;
+  Rule without = rule_of(QStringLiteral("reduced oxygen pack without a document"), State::Chilled,
+                         rule_set.reduced_oxygen_document);
+  without.starts_at = packed;
+  rules.push_back(without);
 }
 
 std::vector<Rule> opened_rules(const Kept& kept, const book::RuleSet& rule_set) {

@@ -58,7 +58,7 @@ void identify_lot(Making& making, const Run& run) {
     return;
   }
   making.batch.number = *record.number;
-  const QString made = lot(run.book.kitchen, local_day(record.made_at, run.zone()), code, *record.number);
+  const QString made = lot(run.book.kitchen, lot_day(record, run.zone()), code, *record.number);
   if (!record.lot.isEmpty()) {
     const problem::Expected<QString> verified = verified_lot(record.lot, made);
     if (!verified) {
@@ -139,7 +139,7 @@ void add_containers(Making& making, const Run& run) {
     record.containers.push_back({1, {}, record.quantity.value_or(measure::Quantity{}), record.place});
   int of = 0;
   for (const ContainerGroup& group : record.containers) of += group.count;
-  const QDate made = local_day(record.made_at, run.zone());
+  const QDate day = lot_day(record, run.zone());
   for (size_t group = 0; group < record.containers.size(); ++group)
     for (int i = 0; i < record.containers[group].count; ++i) {
       Container container;
@@ -147,7 +147,7 @@ void add_containers(Making& making, const Run& run) {
       container.of = of;
       container.group = static_cast<int>(group);
       if (!making.batch.lot.isEmpty())
-        container.serial = serial(run.book.kitchen, made, making.batch.number, container.number);
+        container.serial = serial(run.book.kitchen, day, making.batch.number, container.number);
       making.batch.containers.push_back(container);
     }
 }

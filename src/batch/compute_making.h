@@ -77,6 +77,10 @@ Rule rule_of(const book::ShelfLife& life);
 /// The rules that run from the opening of a package: the rule set's for ready-to-eat food, and the book's own.
 std::vector<Rule> opened_rules(const Kept& kept, const book::RuleSet& rule_set);
 
+/// The limits of a reduced-oxygen pack, from its first packing among `events`, else from the making.
+void add_reduced_oxygen(std::vector<Rule>& rules, const Making& making, const std::vector<const Event*>& events,
+                        const book::RuleSet& rule_set);
+
 /// A making of a product: what went in, the cook, dates, allergens.
 void compute_product(Making& making, Run& run);
 

@@ -9,9 +9,9 @@
 
 namespace lardiner::batch {
 
-/// The kitchen's lot pattern applied: year as two digits, day of the year as three (ISO 8601 ordinal date), number as
-/// at least two, then the ISO/IEC 7064 MOD 37,36 check character: A26329CLB01K. REQUIRES: station and product code of
-/// 0-9 and A-Z, as the book checks; number at least 1.
+/// The kitchen's lot pattern applied to the day of the lot (batch::lot_day): year as two digits, day of the year as
+/// three (ISO 8601 ordinal date), number as at least two, then the ISO/IEC 7064 MOD 37,36 check character:
+/// A26329CLB01K. REQUIRES: station and product code of 0-9 and A-Z, as the book checks; number at least 1.
 QString lot(const book::Kitchen& kitchen, QDate made, const QString& product_code, int number);
 
 /// A lot that a person gave: the check character holds, and it is the one this batch must have. The error (without

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "batch/phrases.h"
+#include "batch/read_records_entry.h"
 #include "batch/read_records_parts.h"
 #include "batch/read_records_rows.h"
 #include "measure/text.h"
@@ -68,6 +69,7 @@ class RecordReading {
     record_.lot = fields_.text(u"lot").value_or(QString());
     if (const Value* lot = fields_.value(u"lot")) record_.lot_place = lot->place;
     read_times();
+    read_recorded(fields_, reading_, record_);
     record_.by = read_person(fields_, u"by", reading_);
     read_destination();
     if (record_.deed == Deed::Made)
@@ -159,6 +161,7 @@ class RecordReading {
   }
 
   void read_making() {
+    read_pad(fields_, reading_, record_);
     record_.quantity = read_required_amount(fields_, u"quantity", reading_);
     record_.corrective_action = fields_.text(u"corrective_action").value_or(QString());
     record_.corrective_by = read_person(fields_, u"corrective_by", reading_);
@@ -228,7 +231,8 @@ class RecordReading {
   }
 
   void check_containers() {
-    for (const ContainerGroup& group : record_.containers) check_kind(group);
+    if (product_)
+      for (const ContainerGroup& group : record_.containers) check_kind(*product_, group, errors_);
     if (!record_.quantity) return;
     std::optional<measure::Quantity> held = measure::Quantity{record_.quantity->dimension, 0};
     for (const ContainerGroup& group : record_.containers) {
@@ -241,18 +245,6 @@ class RecordReading {
                    QStringLiteral("the containers hold %1, more than the %2 that was made")
                        .arg(shown(*held), shown(*record_.quantity)),
                    QStringLiteral("correct the quantity or the containers"));
-  }
-
-  void check_kind(const ContainerGroup& group) {
-    if (!product_ || product_->containers.empty()) return;
-    QStringList kinds;
-    for (const book::ContainerSpec& spec : product_->containers)
-      if (!kinds.contains(spec.kind)) kinds += spec.kind;
-    if (kinds.contains(group.kind)) return;
-    errors_.push_back(
-        {Code::Unknown, QStringLiteral("%1 is not put up in a %2 by the book").arg(quoted(product_->id), group.kind),
-         group.place,
-         QStringLiteral("it has: %1; or add the container to the book").arg(kinds.join(QStringLiteral(", ")))});
   }
 
   std::optional<measure::Quantity> in_dimension(measure::Quantity quantity, measure::Dimension wanted) const {

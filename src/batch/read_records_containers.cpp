@@ -51,20 +51,42 @@ problem::Expected<ContainerGroup> group_of(const QString& text, const Reading& r
 
 }  // namespace
 
+problem::ExpectedAll<std::vector<ContainerGroup>> parse_containers(const QString& text, const Reading& reading) {
+  std::vector<ContainerGroup> groups;
+  problem::Errors errors;
+  for (const QString& part : text.split(u'+')) {
+    const problem::Expected<ContainerGroup> group = group_of(part.trimmed(), reading);
+    if (group)
+      groups.push_back(*group);
+    else
+      errors.push_back(group.error());
+  }
+  if (!errors.empty()) return tl::unexpected(errors);
+  return groups;
+}
+
+void check_kind(const book::Product& product, const ContainerGroup& group, problem::Errors& errors) {
+  if (product.containers.empty()) return;
+  QStringList kinds;
+  for (const book::ContainerSpec& spec : product.containers)
+    if (!kinds.contains(spec.kind)) kinds += spec.kind;
+  if (kinds.contains(group.kind)) return;
+  errors.push_back(
+      {Code::Unknown, QStringLiteral("%1 is not put up in a %2 by the book").arg(quoted(product.id), group.kind),
+       group.place,
+       QStringLiteral("it has: %1; or add the container to the book").arg(kinds.join(QStringLiteral(", ")))});
+}
+
 std::vector<ContainerGroup> containers_of(Fields& fields, QStringView key, const Reading& reading) {
   const std::optional<QString> text = fields.text(key);
   if (!text) return {};
-  std::vector<ContainerGroup> groups;
-  for (const QString& part : text->split(u'+')) {
-    problem::Expected<ContainerGroup> group = group_of(part.trimmed(), reading);
-    if (!group) {
-      fields.refuse(key, group.error().code, group.error().what, group.error().hint);
-      continue;
-    }
-    group->place = place_of(fields, key);
-    groups.push_back(*group);
+  auto groups = parse_containers(*text, reading);
+  if (!groups) {
+    for (const problem::Error& error : groups.error()) fields.refuse(key, error.code, error.what, error.hint);
+    return {};
   }
-  return groups;
+  for (ContainerGroup& group : *groups) group.place = place_of(fields, key);
+  return std::move(*groups);
 }
 
 std::vector<ContainerGroup> read_containers(const WrittenPart& part, const Reading& reading) {

@@ -22,7 +22,13 @@ std::optional<Event> read_event(const WrittenPart& part, const Reading& reading)
 /// A group with `count`, `kind`, `holds`; in a further row also as a `containers` cell, hence several.
 std::vector<ContainerGroup> read_containers(const WrittenPart& part, const Reading& reading);
 
-/// "24 tub 500 g + 1 tub 300 g" at `key`.
+/// "24 tub 500 g + 1 tub 300 g". The errors have no place.
+problem::ExpectedAll<std::vector<ContainerGroup>> parse_containers(const QString& text, const Reading& reading);
+
+/// Refuses a kind of container that the book does not put the product up in.
+void check_kind(const book::Product& product, const ContainerGroup& group, problem::Errors& errors);
+
+/// The same at `key`.
 std::vector<ContainerGroup> containers_of(reader::Fields& fields, QStringView key, const Reading& reading);
 
 /// The last instant at which something could still go into the record's making.

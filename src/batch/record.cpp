@@ -3,7 +3,13 @@
 
 #include <algorithm>
 
+#include "batch/clock.h"
+
 namespace lardiner::batch {
+
+QDate lot_day(const Record& record, const QTimeZone& zone) {
+  return record.pad_day ? *record.pad_day : local_day(record.made_at, zone);
+}
 
 std::vector<const Event*> events_of(const Record& record, int container) {
   std::vector<const Event*> events;

@@ -4,6 +4,7 @@
 #include <QDateTime>
 #include <QString>
 #include <QStringList>
+#include <QTimeZone>
 #include <optional>
 #include <vector>
 
@@ -84,6 +85,9 @@ struct Record {
   QDateTime made_at;                          ///< the START of the making
   bool time_known = true;                     ///< false: only a date was written; made_at is then the start of that day
   std::optional<QDateTime> made_to;
+  std::optional<QDate> pad_day;  ///< of a batch from a pad: when its lot was made ready, on or before made_at's day
+  std::optional<QDateTime>
+      recorded_at;  ///< when the record was entered, as written; of a batch from a pad always there
   QString by;
   std::vector<ContainerGroup> containers;
   std::vector<Input> inputs;
@@ -97,6 +101,9 @@ struct Record {
   std::optional<QDateTime> opened_at;   ///< of a labelled ingredient's package, when it was opened before made_at
   problem::Place place;
 };
+
+/// The day that the lot and the serials are of: the pad's, else the day on which the making began.
+QDate lot_day(const Record& record, const QTimeZone& zone);
 
 /// The events that touch a container, by their time; those of one time in the order written.
 std::vector<const Event*> events_of(const Record& record, int container);
