@@ -8,7 +8,7 @@ namespace lardiner::facts {
 
 namespace {
 
-constexpr std::array<std::pair<FactId, const char*>, 36> kNames{{
+constexpr std::array<std::pair<FactId, const char*>, 44> kNames{{
     {FactId::Readiness, "readiness"},
     {FactId::Name, "name"},
     {FactId::Count, "count"},
@@ -45,6 +45,14 @@ constexpr std::array<std::pair<FactId, const char*>, 36> kNames{{
     {FactId::DoNotUse, "do-not-use"},
     {FactId::Missing, "missing"},
     {FactId::Reprint, "reprint"},
+    {FactId::BlankMade, "blank-made"},
+    {FactId::BlankDate, "blank-date"},
+    {FactId::BlankBy, "blank-by"},
+    {FactId::BlankFrozen, "blank-frozen"},
+    {FactId::DateRule, "date-rule"},
+    {FactId::Release, "release"},
+    {FactId::Readings, "readings"},
+    {FactId::BookDay, "book-day"},
 }};
 
 }  // namespace

@@ -48,7 +48,16 @@ enum class FactId {
   Hold,    ///< HOLD
   DoNotUse,
   Missing,  ///< what is missing
-  Reprint
+  Reprint,
+  // On a pad's label, to be filled in by hand.
+  BlankMade,    ///< "Made ____ at ____"
+  BlankDate,    ///< "USE BY ____"
+  BlankBy,      ///< initials
+  BlankFrozen,  ///< whether an ingredient was frozen before
+  DateRule,     ///< the rule by which the hand dates it, and what it may never pass
+  Release,      ///< NOT RELEASED before the readings are met
+  Readings,     ///< "COOK TO 165 °F (74 °C): ____ at ____"
+  BookDay       ///< the day of the book's facts, and when not to use the label
 };
 
 /// A stretch of text in one weight.
@@ -83,6 +92,7 @@ struct LabelRun {
   QString label_template;  ///< the container's own; empty: the purpose's
   problem::Place place;    ///< of the record, for errors of layout
   bool hold = false;
+  bool pad = false;  ///< to be filled in by hand: blanks are runs of underscores
   book::Purpose purpose = book::Purpose::Inside;
   bool hot = false, frozen = false;  ///< what the medium must bear
   std::vector<Fact> facts;           ///< each id at most once; ContainerOf and Serial hold their widest form
@@ -92,6 +102,7 @@ struct LabelRun {
 struct LabelWish {
   bool hold_labels = false;  ///< refused batches get HOLD labels
   QString media;             ///< instead of the containers' own; empty: theirs
+  bool pad = false;          ///< labels to be filled in by hand. REQUIRES: a batch as batch::pad_batch makes it
 };
 
 /// The label runs of a batch, one for each container group, date and purpose. `languages` are all packs loaded; a

@@ -21,7 +21,8 @@ book::State first_state(const book::ContainerSpec* spec, bool tcs) {
 // What is said in the first language only: names and figures that need no translating, and nothing of safety.
 bool said_once(FactId id) {
   return id == FactId::Net || id == FactId::NetDeclared || id == FactId::Site || id == FactId::UsedFor ||
-         id == FactId::Business || id == FactId::Lot;
+         id == FactId::Business || id == FactId::Lot || id == FactId::BlankMade || id == FactId::BlankBy ||
+         id == FactId::BlankFrozen || id == FactId::Readings;
 }
 
 // Of the making the first paragraph, the day of it; that it was thawed or opened since is said in every language.
@@ -46,11 +47,14 @@ void merge(std::vector<Fact>& into, const std::vector<Fact>& other) {
   }
 }
 
-std::vector<Fact> facts_of(const Scene& scene) {
+std::vector<Fact> facts_of(const Scene& scene, bool pad) {
   std::vector<Fact> facts;
   add_name_facts(scene, facts);
-  add_date_facts(scene, facts);
-  if (!scene.use_by) {
+  if (pad)
+    add_pad_facts(scene, facts);
+  else
+    add_date_facts(scene, facts);
+  if (!scene.use_by && !pad) {
     add_hold_facts(scene, facts);
   } else {
     add_contains_facts(scene, facts);
@@ -63,9 +67,9 @@ std::vector<Fact> facts_of(const Scene& scene) {
   return facts;
 }
 
-QString container_of(const Scene& scene, const QString& kind, int number, int of) {
+QString container_of(const Scene& scene, const QString& kind, int number, const QString& of) {
   const QString key = QStringLiteral("container.") + (kind.isEmpty() ? QStringLiteral("pack") : kind);
-  return scene.words.sentence(key, {QString::number(number), QString::number(of)});
+  return scene.words.sentence(key, {QString::number(number), of});
 }
 
 class RunMaker {
@@ -98,6 +102,7 @@ class RunMaker {
     out.lot = batch_.lot;
     out.place = batch_.record.place;
     out.hold = hold();
+    out.pad = wish_.pad;
     out.purpose = spec ? spec->purpose : book::Purpose::Inside;
     out.media = wish_.media.isEmpty() ? (spec ? spec->media : book_.kitchen.ingredient_media) : wish_.media;
     if (spec) out.label_template = spec->label_template;
@@ -116,7 +121,7 @@ class RunMaker {
 
   void add_language(LabelRun& out, const words::Language& language, const Shape& shape, const Containers& containers) {
     Scene scene{book_, batch_, language, errors_};
-    if (!hold()) scene.use_by = &batch_.use_bys[static_cast<size_t>(shape.use_by)];
+    if (!hold() && !wish_.pad) scene.use_by = &batch_.use_bys[static_cast<size_t>(shape.use_by)];
     scene.container = shape.spec;
     scene.group = shape.group;
     scene.purpose = out.purpose;
@@ -125,7 +130,7 @@ class RunMaker {
     out.frozen = scene.state == book::State::Frozen;
     out.hot = scene.state == book::State::HotHeld;
     const bool first = out.facts.empty();
-    merge(out.facts, facts_of(scene));
+    merge(out.facts, facts_of(scene, wish_.pad));
     if (!first) return;
     out.language = language.tag();
     for (const batch::Container* container : containers)
@@ -142,8 +147,8 @@ class RunMaker {
   }
 
   ContainerFacts facts_of_container(const Scene& scene, const QString& kind, const batch::Container& container) {
-    ContainerFacts out{
-        container_of(scene, kind, container.number, container.of), container.serial, {}, container.number};
+    const QString of = wish_.pad ? kBlank : QString::number(container.of);
+    ContainerFacts out{container_of(scene, kind, container.number, of), container.serial, {}, container.number};
     if (batch_.gtin.isEmpty() || batch_.lot.isEmpty()) return out;  // only a HOLD label may stand without a code
     if (const auto uri = code_uri(book_.kitchen, batch_, container)) {
       out.uri = *uri;

@@ -19,7 +19,7 @@ struct Scene {
   const batch::Batch& batch;
   const words::Language& words;
   problem::Errors& errors;
-  const batch::UseBy* use_by = nullptr;  ///< nullptr: a HOLD label
+  const batch::UseBy* use_by = nullptr;  ///< nullptr: a HOLD label, or a pad's
   const book::ContainerSpec* container =
       nullptr;  ///< nullptr: a labelled ingredient, or a HOLD label of an unknown container
   const batch::ContainerGroup* group = nullptr;
@@ -71,6 +71,7 @@ void add_contains_facts(const Scene& scene, std::vector<Fact>& facts);
 void add_storage_facts(const Scene& scene, std::vector<Fact>& facts);
 void add_finishing_facts(const Scene& scene, std::vector<Fact>& facts);
 void add_sale_facts(const Scene& scene, std::vector<Fact>& facts);
+void add_pad_facts(const Scene& scene, std::vector<Fact>& facts);
 void add_identity_facts(const Scene& scene, std::vector<Fact>& facts);
 void add_hold_facts(const Scene& scene, std::vector<Fact>& facts);
 

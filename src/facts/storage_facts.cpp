@@ -5,6 +5,11 @@ namespace lardiner::facts {
 
 namespace {
 
+// A pad's label is there before the cook, which makes the food what it shall be.
+bool is_to_be_cooked(const Scene& scene) {
+  return !scene.use_by && scene.product() && scene.product()->process == book::Process::Cook;
+}
+
 // What is not ready to eat always says so; that it is ready is told to the finisher.
 void add_readiness(const Scene& scene, std::vector<Fact>& facts) {
   const char* key = nullptr;
@@ -17,7 +22,7 @@ void add_readiness(const Scene& scene, std::vector<Fact>& facts) {
       break;
     case book::Readiness::CookedReadyToEat:
     case book::Readiness::ReadyToEatUncooked:
-      key = scene.purpose == book::Purpose::Finisher ? "ready_to_eat" : nullptr;
+      key = scene.purpose == book::Purpose::Finisher && !is_to_be_cooked(scene) ? "ready_to_eat" : nullptr;
       break;
     case book::Readiness::Unknown:
       scene.errors.push_back({problem::Code::Missing,
@@ -58,14 +63,19 @@ bool is_chilled_pack(const Scene& scene) {
          scene.product()->reduced_oxygen(scene.group->kind, scene.group->holds);
 }
 
+// As the label shows it; on a pad's label it is written by hand.
+QString end_of(const Scene& scene) {
+  if (!scene.use_by) return kDayBlank;
+  return scene.use_by->form == batch::UseBy::Form::Date
+             ? scene.words.date(scene.use_by->date)
+             : scene.words.date_time(scene.use_by->end.toTimeZone(scene.book.kitchen.zone));
+}
+
 // Such a pack's own sentences say how cold to keep it.
 void add_reduced_oxygen(const Scene& scene, std::vector<Fact>& facts) {
   const QString keep = scene.sentence("rop_keep_cold", {both_scales(scene, scene.book.rules.cold_holding)});
   Fact fact{FactId::ReducedOxygen, strong(keep)};
-  const QString end = scene.use_by->form == batch::UseBy::Form::Date
-                          ? scene.words.date(scene.use_by->date)
-                          : scene.words.date_time(scene.use_by->end.toTimeZone(scene.book.kitchen.zone));
-  fact.paragraphs.push_back({Run{scene.sentence("rop_discard", {end}), false}});
+  fact.paragraphs.push_back({Run{scene.sentence("rop_discard", {end_of(scene)}), false}});
   facts.push_back(fact);
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "paper/label_band.h"
+#include "paper/label_blanks.h"
 #include "paper/one_line.h"
 #include "symbol/qr.h"
 
@@ -168,6 +169,11 @@ class Stack {
     const BlockText& text = ground_.text.blocks[index];
     if (text.empty()) return;
     const Points size = sizes_[index];
+    if (block.write) {
+      note(text.facts.front().id, index, size, false);
+      place_blanks(block, text.facts, size);
+      return;
+    }
     if (block.band) {
       if (ground_.run.frozen)
         place_frozen_date(text, index, size);
@@ -233,6 +239,28 @@ class Stack {
     if (end > code_top_ && !out_.lack) lack_height(FactId::Date, end - code_top_);  // it runs across the label
     y_ = end + gap / 2;
     check_height(FactId::Date);
+  }
+
+  // At its least where all sizes are, at its preferred height where they are at theirs.
+  static Millimetres writing_height(const WritingLine& line, double scale) {
+    if (scale >= 1) return std::min(line.most, line.preferred * scale);
+    return line.least + (line.preferred - line.least) * std::max(0.0, scale);
+  }
+
+  void place_blanks(const Block& block, const std::vector<FactText>& facts, Points size) {
+    const Millimetres height = writing_height(*block.write, choice_.scale);
+    BlanksShape shape{size,      fine_dots(height, resolution_), resolution_, {left_}, {y_ + em(size) * kAbove}, {},
+                      block.dark};
+    shape.height.value = std::max(shape.height.value, em(size) * line_);
+    shape.right = [&](FineDots bottom) { return FineDots{bottom.value <= code_top_ ? right_ : code_left_}; };
+    const Blanks blanks = lay_blanks(ground_.faces, facts, shape);
+    last_ = facts.back().id;
+    if (blanks.lacks_width.value > 0) out_.lack = Lack{blanks.lacking, blanks.lacks_width, {0}, {}};
+    auto& shared = out_.layout.shared;
+    shared.boxes.insert(shared.boxes.end(), blanks.boxes.begin(), blanks.boxes.end());
+    shared.texts.insert(shared.texts.end(), blanks.texts.begin(), blanks.texts.end());
+    y_ = blanks.bottom.value;
+    check_height(last_);
   }
 
   // The count at the right end of the name's last line, where both fit; else below it.

@@ -85,6 +85,8 @@ class TemplateReader {
                       QStringLiteral("add facts = [\"…\"], or band = true"));
       block.weight = weight(fields);
       read_running(fields, block);
+      block.write = writing_line(fields);
+      block.dark = fields.boolean(u"dark").value_or(false);
     }
     block.gives_way = gives_way(fields);
     fields.finish();
@@ -182,14 +184,31 @@ class TemplateReader {
     return {Points{8}, Points{8}, Points{8}};
   }
 
+  static std::optional<Millimetres> millimetres(const QString& text) {
+    bool ok = false;
+    const double found = text.endsWith(QLatin1String(" mm")) ? text.chopped(3).toDouble(&ok) : 0;
+    return ok && found >= 0 && found <= 50 ? std::optional(Millimetres{found}) : std::nullopt;
+  }
+
+  std::optional<WritingLine> writing_line(reader::Fields& fields) {
+    if (!fields.has(u"write")) return std::nullopt;
+    std::vector<Millimetres> heights;
+    for (const QString& text : fields.texts(u"write")) heights.push_back(millimetres(text).value_or(Millimetres{0}));
+    if (heights.size() == 3 && heights[0].value > 0 && heights[0] <= heights[1] && heights[1] <= heights[2])
+      return WritingLine{heights[0], heights[1], heights[2]};
+    fields.refuse(u"write", Code::Malformed,
+                  QStringLiteral("%1 has no writing line that can be used").arg(fields.noun()),
+                  QStringLiteral("write it as [least, preferred, most], each as \"8 mm\" and none smaller than the one "
+                                 "before"));
+    return std::nullopt;
+  }
+
   // "1.5 mm"; absent is 0.
   Millimetres length(reader::Fields& fields, const char* key) {
     const QString name = QString::fromLatin1(key);
     const auto text = fields.text(name);
     if (!text) return {0};
-    bool ok = false;
-    const double found = text->endsWith(QLatin1String(" mm")) ? text->chopped(3).toDouble(&ok) : 0;
-    if (ok && found >= 0 && found <= 50) return {found};
+    if (const auto found = millimetres(*text)) return *found;
     fields.refuse(name, Code::Malformed, QStringLiteral("\"%1\" is not a length of a label").arg(*text),
                   QStringLiteral("write it in millimetres, as \"1.5 mm\""));
     return {0};

@@ -23,6 +23,11 @@ struct Sizes {
 /// When a block shrinks: those that give way first are at their least before the rest shrinks.
 enum class GivesWay { First, WithTheRest, Last };
 
+/// The height of a line to write on by hand; grows and shrinks with the sizes.
+struct WritingLine {
+  Millimetres least, preferred, most;
+};
+
 /// One block of the stack, as wide as the label allows at its height.
 struct Block {
   bool band = false;                    ///< the date, white on black; facts are then the date's own
@@ -35,6 +40,8 @@ struct Block {
   /// stay whole, in later ones the lines are filled. Lines are saved so before anything shrinks much.
   int run_together = 0;
   std::vector<facts::FactId> alone;  ///< of its facts, those that keep lines of their own even then
+  std::optional<WritingLine> write;  ///< the facts' runs of underscores become lines to write on
+  bool dark = false;                 ///< their captions white on black
 };
 
 struct LabelTemplate {

@@ -71,6 +71,17 @@ constexpr Row kRows[] = {
     {"thawed_blank", 1},
     {"use_by_blank", 1},
     {"previously_frozen", 0},
+    // Pads, to be filled in by hand
+    {"pad_made", 2},
+    {"pad_frozen_before", 1},
+    {"pad_days", 2},
+    {"pad_months", 1},
+    {"pad_never_later", 0},
+    {"pad_release", 0},
+    {"pad_reading", 3},
+    {"pad_cool_from", 1},
+    {"pad_cool_to", 2},
+    {"pad_book", 1},
     // Containers and counts
     {"container.tub", 2},
     {"container.tray", 2},

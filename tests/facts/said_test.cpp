@@ -267,7 +267,7 @@ TEST_CASE("a labelled ingredient says what was done to it, its supplier's lot, a
 }
 
 TEST_CASE("every fact has a name in templates, and is found by it", "[facts][names]") {
-  CHECK(fact_names().size() == static_cast<int>(FactId::Reprint) + 1);
+  CHECK(fact_names().size() == static_cast<int>(FactId::BookDay) + 1);
   for (const QString& word : fact_names()) CHECK(name(fact_named(word).value()) == word);
   CHECK_FALSE(fact_named(QStringLiteral("keepat")));
 }

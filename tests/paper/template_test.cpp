@@ -228,6 +228,37 @@ TEST_CASE("a block without facts is refused: it would take no place", "[paper][t
         "  add facts = [\"…\"], or band = true\n");
 }
 
+TEST_CASE("a pad's template has lines to write on, and a place for what a hand is told", "[paper][template]") {
+  const LabelTemplate label = read_label_template(shipped("pad.toml"), QStringLiteral("pad.toml")).value();
+  for (const FactId id :
+       {FactId::Name,        FactId::Readiness,  FactId::BlankMade, FactId::BlankDate,    FactId::BlankBy,
+        FactId::BlankFrozen, FactId::DateRule,   FactId::Release,   FactId::Readings,     FactId::BookDay,
+        FactId::Contains,    FactId::MayContain, FactId::Finishing, FactId::HoldFinished, FactId::ReducedOxygen,
+        FactId::KeepAt,      FactId::Net,        FactId::Count,     FactId::UsedFor,      FactId::RemoveLabel}) {
+    CAPTURE(facts::name(id));
+    CHECK(has_place(label, id));
+  }
+  for (const Block& block : label.blocks) {
+    const bool blank = block.facts.front() == FactId::BlankDate || block.facts.front() == FactId::BlankMade;
+    if (blank) CHECK(block.write.value().preferred.value >= 8);  // a marker in a cold hand
+  }
+}
+
+TEST_CASE("a writing line has three heights, none smaller than the one before", "[paper][template][refused]") {
+  const auto with = [](const QByteArray& write) {
+    return block("facts = [\"name\"]\nsize = [8, 10, 20]\nwrite = " + write) + kFoot;
+  };
+  CHECK(refused(with("[\"7 mm\", \"8 mm\", \"8 mm\"]")).isEmpty());
+  const QString hint =
+      QStringLiteral("write it as [least, preferred, most], each as \"8 mm\" and none smaller than the one before");
+  for (const char* write : {"[\"8 mm\", \"7 mm\", \"9 mm\"]", "[\"8 mm\", \"9 mm\"]", "[\"8\", \"9\", \"10\"]",
+                            "[\"0 mm\", \"9 mm\", \"10 mm\"]"}) {
+    CAPTURE(write);
+    CHECK(refused(with(write)).contains(QStringLiteral("t.toml:4:9: a block has no writing line that can be used")));
+    CHECK(refused(with(write)).contains(hint));
+  }
+}
+
 TEST_CASE("a weight is one of the face's", "[paper][template][refused]") {
   CHECK(refused(block("facts = [\"name\"]\nweight = \"heavy\"\nsize = [8, 10, 20]") + kFoot) ==
         "t.toml:3:10: \"heavy\" is not a weight\n"
@@ -246,7 +277,7 @@ TEST_CASE("a key that a template cannot have is refused, with the nearest that i
         "t.toml:4:1: a block cannot have \"colour\"\n"
         "  colour = \"red\"\n"
         "  ^^^^^^\n"
-        "  what it can have: band, size, facts, beside, weight, run_together, alone, gives_way\n");
+        "  what it can have: band, size, facts, beside, weight, run_together, alone, write, dark, gives_way\n");
   CHECK_FALSE(refused(block("band = true\nfacts = [\"name\"]\nsize = [8, 10, 20]") + kFoot).isEmpty());
 }
 
