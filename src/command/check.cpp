@@ -31,7 +31,7 @@ void check_labels(const Options& options, const book::Book& book, problem::Error
     errors.insert(errors.end(), found.begin(), found.end());
   };
   QStringList templates{QStringLiteral("inside"), QStringLiteral("finisher"), QStringLiteral("sale"),
-                        QStringLiteral("hold")};
+                        QStringLiteral("hold"), QStringLiteral("pad")};
   for (const book::Product& product : book.products)
     for (const book::ContainerSpec& container : product.containers)
       if (template_names(options).contains(container.label_template)) templates += container.label_template;

@@ -36,4 +36,25 @@ struct LabelsOptions {
 /// Labels for the containers of batch records, as PDF. Writes everything or nothing.
 ExitStatus labels(const Options& options, const LabelsOptions& wish);
 
+struct PadOptions {
+  QString product;
+  QString containers;  ///< of each batch: "12 tub 500 g"
+  QString number;      ///< "901", or "901-905": a batch for each
+  QString medium;
+  QString out;  ///< a .pdf
+  bool replace = false;
+};
+
+/// Labels to be filled in by hand, of batches that are not made yet. Writes everything or nothing.
+ExitStatus pad(const Options& options, const PadOptions& wish);
+
+struct TestPageOptions {
+  QString medium;
+  QString out;  ///< a .pdf
+  bool replace = false;
+};
+
+/// What the printer can do on a medium: rulers, the smallest type, codes at each module size, dot patterns.
+ExitStatus test_page(const Options& options, const TestPageOptions& wish);
+
 }  // namespace lardiner::command

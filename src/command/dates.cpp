@@ -75,9 +75,21 @@ QString reason_line(const batch::Reason& reason, const QTimeZone& zone) {
   return line + u'\n';
 }
 
+// A batch from a pad, or one entered more than a day after its making, says when it was entered.
+bool entered_later(const batch::Record& record) {
+  return record.pad_day || (record.recorded_at && *record.recorded_at > record.made_at.addDays(1));
+}
+
+QString entry(const batch::Record& record, const QTimeZone& zone) {
+  if (!entered_later(record)) return {};
+  const QString pad = record.pad_day ? QStringLiteral(", on a pad of ") + day(*record.pad_day) : QString();
+  return pad + QStringLiteral(", recorded ") + moment(*record.recorded_at, false, zone);
+}
+
 QString text(const book::Book& book, const batch::Batch& batch) {
-  QString out = QStringLiteral("%1  %2, made %3\n")
-                    .arg(batch.lot, batch.record.item, moment(batch.record.made_at, false, book.kitchen.zone));
+  QString out = QStringLiteral("%1  %2, made %3%4\n")
+                    .arg(batch.lot, batch.record.item, moment(batch.record.made_at, false, book.kitchen.zone),
+                         entry(batch.record, book.kitchen.zone));
   for (size_t i = 0; i < batch.use_bys.size(); ++i) {
     const std::vector<int> of = containers_of(batch, i);
     if (of.empty()) continue;
@@ -137,11 +149,16 @@ QJsonObject json_of(const book::Book& book, const batch::Batch& batch) {
   for (size_t i = 0; i < batch.use_bys.size(); ++i)
     if (const auto of = containers_of(batch, i); !of.empty())
       use_bys.append(use_by_json(batch.use_bys[i], of, book.kitchen.zone));
-  return {{QStringLiteral("lot"), batch.lot},
-          {QStringLiteral("gtin"), batch.gtin},
-          {QStringLiteral("item"), batch.record.item},
-          {QStringLiteral("made_at"), batch.record.made_at.toTimeZone(book.kitchen.zone).toString(Qt::ISODate)},
-          {QStringLiteral("dates"), use_bys}};
+  const batch::Record& record = batch.record;
+  QJsonObject out{{QStringLiteral("lot"), batch.lot},
+                  {QStringLiteral("gtin"), batch.gtin},
+                  {QStringLiteral("item"), record.item},
+                  {QStringLiteral("made_at"), record.made_at.toTimeZone(book.kitchen.zone).toString(Qt::ISODate)},
+                  {QStringLiteral("dates"), use_bys}};
+  if (record.pad_day) out.insert(QStringLiteral("pad_day"), record.pad_day->toString(Qt::ISODate));
+  if (entered_later(record))
+    out.insert(QStringLiteral("recorded_at"), record.recorded_at->toTimeZone(book.kitchen.zone).toString(Qt::ISODate));
+  return out;
 }
 
 }  // namespace

@@ -132,6 +132,16 @@ problem::ExpectedAll<paper::LabelTemplate> read_template(const Options& options,
   return paper::read_label_template(*bytes, path);
 }
 
+std::optional<problem::Error> unknown_medium(const book::Book& book, const QString& id) {
+  if (book.medium(id)) return std::nullopt;
+  QStringList known;
+  for (const book::Media& medium : book.media) known << medium.id;
+  return Error{Code::Unknown,
+               QStringLiteral("--medium: \"%1\" is not a medium of the book").arg(id),
+               {},
+               QStringLiteral("its media are: ") + known.join(QStringLiteral(", "))};
+}
+
 problem::ExpectedAll<paper::Faces> read_faces(const Options& options) {
   auto faces = paper::Faces::load(options.data + QStringLiteral("/fonts"));
   if (!faces) return tl::unexpected(Errors{faces.error()});

@@ -38,9 +38,12 @@ problem::ExpectedAll<std::vector<words::Language>> read_languages(const Options&
 /// The label templates that there are, shipped or the kitchen's own, without ".toml".
 QStringList template_names(const Options& options);
 
-/// The template of a label ("inside", "finisher", "sale", "hold"): the kitchen's own templates/labels, else the shipped
-/// one.
+/// The template of a label ("inside", "finisher", "sale", "pad", "hold"): the kitchen's own templates/labels, else the
+/// shipped one.
 problem::ExpectedAll<paper::LabelTemplate> read_template(const Options& options, const QString& name);
+
+/// What is wrong with a `--medium` that the book does not have.
+std::optional<problem::Error> unknown_medium(const book::Book& book, const QString& id);
 
 problem::ExpectedAll<paper::Faces> read_faces(const Options& options);
 

@@ -23,6 +23,7 @@ int most_places(int of_sheet) { return std::max(1, LabelJob::kMostLabels / of_sh
 
 QString template_name(const facts::LabelRun& run) {
   if (run.hold) return QStringLiteral("hold");
+  if (run.pad) return QStringLiteral("pad");
   if (!run.label_template.isEmpty()) return run.label_template;
   switch (run.purpose) {
     case book::Purpose::Inside:

@@ -141,16 +141,6 @@ ExitStatus finish(const Options& options, Work& work, NewFolder& drafts) {
   return reported(report(options, work, *written), work.errors.empty() ? kDone : kDoneInPart);
 }
 
-std::optional<problem::Error> unknown_medium(const book::Book& book, const LabelsOptions& wish) {
-  if (wish.media.isEmpty() || book.medium(wish.media)) return std::nullopt;
-  QStringList known;
-  for (const book::Media& medium : book.media) known << medium.id;
-  return problem::Error{Code::Unknown,
-                        QStringLiteral("--medium: \"%1\" is not a medium of the book").arg(wish.media),
-                        {},
-                        QStringLiteral("its media are: ") + known.join(QStringLiteral(", "))};
-}
-
 // The part-used sheet that --start speaks of: that of --medium, else the only one of the book.
 problem::Expected<const book::Media*> started_sheet(const book::Book& book, const LabelsOptions& wish) {
   const QString leave_out = QStringLiteral("leave --start out");
@@ -202,7 +192,8 @@ QString title(const book::Book& book, const QDateTime& now) {
 ExitStatus labels(const Options& options, const LabelsOptions& wish) {
   const auto book = usable_book(options);
   if (!book) return refuse(book.error(), options.json);
-  if (const auto error = unknown_medium(*book, wish)) return refuse({*error}, options.json);
+  if (const auto error = wish.media.isEmpty() ? std::nullopt : unknown_medium(*book, wish.media))
+    return refuse({*error}, options.json);
   if (wish.proof && one_file(wish)) return wrong_usage(proof_of_one_file(), options.json);
   if (wish.start)
     if (const auto sheet = started_sheet(*book, wish); !sheet) return wrong_usage(sheet.error(), options.json);

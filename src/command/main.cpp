@@ -17,7 +17,7 @@ QString text(const std::string& value) { return QString::fromStdString(value); }
 
 // What CLI11 fills in.
 struct Words {
-  std::string kitchen = ".", at, records, out, medium, format;
+  std::string kitchen = ".", at, records, out, medium, format, product, containers, number;
   bool json = false, replace = false, keep_going = false, hold_labels = false, proof = false;
   std::optional<int> start;
 };
@@ -47,6 +47,40 @@ CLI::App* add_labels(CLI::App& app, Words& words) {
   command->add_flag("--replace", words.replace, "let the new labels take the place of what is there");
   command->add_flag("--keep-going", words.keep_going, "print the good batches when others are refused (exit status 3)");
   command->add_flag("--hold-labels", words.hold_labels, "print HOLD labels for refused batches (exit status 3)");
+  return command;
+}
+
+// One PDF.
+void add_pdf(CLI::App* command, Words& words) {
+  command->add_option("--out", words.out, "the .pdf to write")->required()->check([](const std::string& place) {
+    return text(place).endsWith(QLatin1String(".pdf")) ? "" : "name a .pdf";
+  });
+  command->add_flag("--replace", words.replace, "let the new file take the place of what is there");
+}
+
+CLI::App* add_pad(CLI::App& app, Words& words) {
+  CLI::App* command = app.add_subcommand(
+      "pad",
+      "labels to fill in by hand when the power is out, of batches that are not made yet; lots are of the day of "
+      "the run");
+  command->add_option("product", words.product, "id of the product")->required();
+  command->add_option("--containers", words.containers, "of each batch, as in a record: \"12 tub 500 g\"")->required();
+  command
+      ->add_option(
+          "--number", words.number,
+          "the running number of the batch, or as 901-905 of one batch each; no other batch of the product may "
+          "have it on that day")
+      ->required();
+  command->add_option("--medium", words.medium, "print on this medium of the book")->required();
+  add_pdf(command, words);
+  return command;
+}
+
+CLI::App* add_test_page(CLI::App& app, Words& words) {
+  CLI::App* command =
+      app.add_subcommand("test-page", "what the printer can do on a medium, found out by printing on it");
+  command->add_option("medium", words.medium, "id of the medium")->required();
+  add_pdf(command, words);
   return command;
 }
 
@@ -90,6 +124,8 @@ int main(int argc, char** argv) {
       app.add_subcommand("dates", "the use-by of each batch record, with the rules that decided and lost");
   add_records(dates_command, words);
   add_labels(app, words);
+  CLI::App* pad_command = add_pad(app, words);
+  CLI::App* test_page_command = add_test_page(app, words);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
@@ -99,6 +135,13 @@ int main(int argc, char** argv) {
   const Options options = options_of(words);
   if (check_command->parsed()) return check(options);
   if (dates_command->parsed()) return dates(options, {text(words.records), format_of(words.format)});
+  if (test_page_command->parsed()) return test_page(options, {text(words.medium), text(words.out), words.replace});
+  if (pad_command->parsed()) {
+    const ExitStatus status = pad(options, {text(words.product), text(words.containers), text(words.number),
+                                            text(words.medium), text(words.out), words.replace});
+    stop_if_asked();
+    return status;
+  }
   const ExitStatus status =
       labels(options, {text(words.records), format_of(words.format), text(words.out), words.replace, words.keep_going,
                        words.hold_labels, text(words.medium), words.proof, words.start});

@@ -204,8 +204,8 @@ class TestPages {
     flow_.add_air();
     std::vector<Flow::Patch> patches;
     for (int module = kLeastModule;; ++module) {
-      const auto matrix =
-          symbol::encode_qr(test_code_content(resolution_, module, wish_.code_bytes), symbol::ErrorCorrection::M);
+      const QByteArray content = test_code_content(resolution_, module, wish_.code_bytes);
+      const auto matrix = symbol::encode_qr(content, symbol::strongest_correction(content));  // as on labels
       if (!matrix) return false;
       const int quiet = symbol::kQuietZone * module;
       const int side = matrix->size * module + 2 * quiet;
