@@ -60,7 +60,7 @@ TEST_CASE("a template that there is not is refused at its place, with the neares
   CHECK(ran.err == text);
   CHECK(kitchen.as_it_was());
   const NamedTemplate far("tub-of-butter");
-  CHECK(far.check().err.endsWith("  the templates are: finisher, hold, inside, sale\n"));
+  CHECK(far.check().err.endsWith("  the templates are: finisher, hold, inside, pad, sale\n"));
 }
 
 TEST_CASE("a path is not the name of a template", "[command][templates]") {
