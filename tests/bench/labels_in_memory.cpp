@@ -15,6 +15,7 @@
 #include "content.h"
 #include "cpu_time.h"
 #include "press.h"
+#include "symbol/qr.h"
 
 using namespace lardiner;
 

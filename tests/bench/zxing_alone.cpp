@@ -28,9 +28,12 @@ std::vector<std::wstring> addresses(const char* path) {
 
 // As a program would that has nothing but the library: the size and level that our labels have.
 int modules(const std::wstring& uri) {
-  constexpr int kLevelM = 3;  // of ZXing's 0 to 8
+  // Of ZXing's 0 to 8. Version 5 holds this many bytes at level M (ISO/IEC 18004, table 7), and more at L.
+  constexpr int kLevelL = 1, kLevelM = 3;
+  constexpr std::size_t kMostAtM = 84;
+  const int level = uri.size() <= kMostAtM ? kLevelM : kLevelL;
   const ZXing::MultiFormatWriter writer =
-      ZXing::MultiFormatWriter(ZXing::BarcodeFormat::QRCode).setEccLevel(kLevelM).setMargin(0);
+      ZXing::MultiFormatWriter(ZXing::BarcodeFormat::QRCode).setEccLevel(level).setMargin(0);
   return writer.encode(uri, 0, 0).width();
 }
 
