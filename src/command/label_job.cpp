@@ -61,6 +61,8 @@ LabelJob::LabelJob(const Options& options, const book::Book& book, const paper::
 
 LabelJob::~LabelJob() { given_up_ = true; }
 
+int LabelJob::most_labels(const book::Media& medium) { return most_places(medium.sheet ? medium.sheet->labels() : 1); }
+
 problem::ExpectedAll<int> LabelJob::fit(const std::vector<facts::LabelRun>& runs) {
   return lay_out_all(runs).map([&](const auto&) { return count(runs); });
 }

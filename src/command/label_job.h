@@ -35,6 +35,8 @@ class LabelJob {
  public:
   /// Labels in one PDF at the most, as whole sheets; more become numbered files.
   static constexpr int kMostLabels = 4000;
+  /// Of a medium: on sheets whole ones hold no more than that.
+  static int most_labels(const book::Media& medium);
 
   /// All must outlive the job. `drafts` is where the PDFs are built; `title` is each document's; `start` is the first
   /// free place of the sheet that each medium of sheets begins with, from 1. `proof`: each PDF gets one beside it.

@@ -57,6 +57,21 @@ problem::ExpectedAll<std::vector<batch::ContainerGroup>> containers_of(const boo
   return groups;
 }
 
+// A pad is one file.
+std::optional<Error> too_many(const book::Media& medium, const Numbers& numbers,
+                              const std::vector<batch::ContainerGroup>& containers) {
+  qint64 labels = 0;
+  for (const batch::ContainerGroup& group : containers) labels += group.count;
+  labels *= numbers.last - numbers.first + 1;
+  const int most = LabelJob::most_labels(medium);
+  if (labels <= most) return std::nullopt;
+  return Error{
+      Code::Range,
+      QStringLiteral("this pad has %1 labels, more than the %2 of one file").arg(labels).arg(most),
+      {},
+      QStringLiteral("write fewer in --number or --containers, and make the other labels in a pad of their own")};
+}
+
 // The batches of the pad, or everything that refuses one of them.
 problem::ExpectedAll<std::vector<batch::Batch>> batches_of(const book::Book& book, const PadOptions& wish, QDate day) {
   Errors errors;
@@ -68,6 +83,8 @@ problem::ExpectedAll<std::vector<batch::Batch>> batches_of(const book::Book& boo
   const auto containers = containers_of(book, wish.containers);
   if (!containers) errors.insert(errors.end(), containers.error().begin(), containers.error().end());
   if (!errors.empty()) return tl::unexpected(errors);
+  if (const auto error = too_many(*book.medium(wish.medium), *numbers, *containers))
+    return tl::unexpected(Errors{*error});
 
   std::vector<batch::Batch> batches;
   for (int number = numbers->first; number <= numbers->last; ++number) {
@@ -89,14 +106,6 @@ problem::ExpectedAll<int> add_labels(LabelJob& job, const book::Book& book, cons
     labels += *added;
   }
   return labels;
-}
-
-problem::Expected<bool> put_in_place(const PadOptions& wish, const std::vector<Written>& written, NewFolder& drafts) {
-  if (written.size() == 1) return drafts.keep_only(written.front().file);
-  return tl::unexpected(Error{Code::Range,
-                              QStringLiteral("this pad has more than %1 labels").arg(LabelJob::kMostLabels),
-                              {wish.out, 0, 0, {}, 1},
-                              QStringLiteral("make a pad for fewer numbers")});
 }
 
 bool report(const Options& options, const PadOptions& wish, const std::vector<batch::Batch>& batches, QDate day) {
@@ -149,7 +158,7 @@ ExitStatus pad(const Options& options, const PadOptions& wish) {
   const auto written = job.finish();
   if (!written) return refuse(written.error(), options.json);
   if (stop_asked()) return kMachineFailed;
-  const auto kept = put_in_place(wish, *written, *drafts);
+  const auto kept = drafts->keep_only(written->front().file);
   if (!kept) return refuse({kept.error()}, options.json);
   return reported(report(options, wish, *batches, day), kDone);
 }

@@ -98,8 +98,12 @@ class BlanksMaker {
 
   void add_group(const Cells& group, FactId id) {
     if (!row_.empty() && least(row_) + least(group) > room()) end_row();
+    bool broken = false;
     for (const Cell& cell : group) {
-      if (!row_.empty() && least(row_) + least(cell) > room()) end_row();
+      if (!row_.empty() && least(row_) + least(cell) > room()) {
+        end_row();
+        broken = true;
+      }
       row_.push_back(cell);
       const double lacks = least(cell) - room();
       if (lacks > out_.lacks_width.value) {
@@ -107,6 +111,8 @@ class BlanksMaker {
         out_.lacking = id;
       }
     }
+    // Behind the rest of a reading the next caption would seem to belong to it.
+    if (broken && id == FactId::Readings) end_row();
   }
 
   // What is left over goes to the blanks, to each in proportion.

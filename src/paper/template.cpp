@@ -22,6 +22,10 @@ constexpr std::array kFootFacts = {FactId::Lot, FactId::ContainerOf, FactId::Ser
 
 // Points are 1 to 200: beyond that a size is a slip of the pen.
 constexpr double kMostPoints = 200;
+// Regulation (EU) No 1169/2011, Article 13(2) and (3): the least x-height, and that of the smallest packs, below which
+// no label is legible.
+constexpr Millimetres kLegible{1.2};
+constexpr Millimetres kLeastLegible{0.9};
 // Each trial costs a search of its own.
 constexpr int kMostTrials = 3;
 
@@ -40,7 +44,7 @@ class TemplateReader {
     LabelTemplate out;
     out.file = file;
     out.margin = length(fields, "margin");
-    out.least_x_height = length(fields, "least_x_height");
+    out.least_x_height = x_height(fields);
     out.frame = length(fields, "frame");
     if (const reader::Value* share = fields.value(u"code_share")) out.code_share = fraction(fields, *share);
     for (const reader::Value* block : fields.tables(u"block")) out.blocks.push_back(read_block(*block));
@@ -212,6 +216,19 @@ class TemplateReader {
     fields.refuse(name, Code::Malformed, QStringLiteral("\"%1\" is not a length of a label").arg(*text),
                   QStringLiteral("write it in millimetres, as \"1.5 mm\""));
     return {0};
+  }
+
+  Millimetres x_height(reader::Fields& fields) {
+    if (!fields.has(u"least_x_height")) return kLegible;
+    const qsizetype before = static_cast<qsizetype>(errors_.size());
+    const Millimetres found = length(fields, "least_x_height");
+    if (static_cast<qsizetype>(errors_.size()) > before || found >= kLeastLegible) return found;
+    fields.refuse(u"least_x_height", Code::Range,
+                  QStringLiteral("a least_x_height of %1 mm cannot be read").arg(found.value),
+                  QStringLiteral("write at least \"%1 mm\"; \"%2 mm\" is read at arm's length")
+                      .arg(kLeastLegible.value)
+                      .arg(kLegible.value));
+    return kLegible;
   }
 
   double fraction(reader::Fields& fields, const reader::Value& value) {

@@ -168,6 +168,18 @@ TEST_CASE("a pad that does not fit names a medium that holds it, and is not writ
   CHECK(kitchen.folder.entries() == QStringList{"kitchen"});
 }
 
+TEST_CASE("refused: a pad of more labels than one file holds, before any is made", "[command][pad][refused]") {
+  const PadKitchen kitchen;
+  const Ran ran = kitchen.pad("fish-cake", "9999 tray 20 pieces", "1-9999");
+  CHECK(ran.status == 1);
+  CHECK(ran.err ==
+        "this pad has 99980001 labels, more than the 4000 of one file\n"
+        "  write fewer in --number or --containers, and make the other labels in a pad of their own\n");
+  CHECK(kitchen.folder.entries() == QStringList{"kitchen"});
+  CHECK(kitchen.pad("fish-cake", "2001 tray 20 pieces", "1-2").status == 1);
+  CHECK(kitchen.pad("fish-cake", "2000 tray 20 pieces", "1-2").status == 0);
+}
+
 TEST_CASE("a pad takes the place of an old one only when told", "[command][pad][refused]") {
   const PadKitchen kitchen;
   REQUIRE(kitchen.pad("fish-cake", "1 tray 20 pieces", "1").status == 0);

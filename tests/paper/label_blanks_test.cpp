@@ -77,6 +77,18 @@ TEST_CASE("what finds no room in a row begins the next, each as high as a hand n
   CHECK((two.boxes[2].y - two.boxes[0].y).value == 64);
 }
 
+TEST_CASE("a reading that takes two rows shares neither with the next", "[paper][blanks]") {
+  const FactText readings = fact(
+      FactId::Readings, {QStringLiteral("cook to 165 °F for 15 s: _______ at _______"), QStringLiteral("cool: ___")});
+  const Blanks broken = laid({readings}, 430);
+  REQUIRE(broken.texts.size() == 3);
+  CHECK(broken.boxes[0].y < broken.boxes[1].y);
+  CHECK(broken.boxes[1].y < broken.boxes[2].y);
+  const Blanks whole = laid({readings}, 780);  // where both are whole they may share one
+  REQUIRE(whole.boxes.size() == 3);
+  CHECK(whole.boxes[0].y == whole.boxes[2].y);
+}
+
 TEST_CASE("a caption that leaves no room to write refuses the row", "[paper][blanks]") {
   const Blanks blanks =
       laid({fact(FactId::Readings, {QStringLiteral("COOK TO 165 °F (74 °C) for 15 s: _______")})}, 300);

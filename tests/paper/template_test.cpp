@@ -136,6 +136,19 @@ TEST_CASE("sizes are three, in order, and of a sensible height", "[paper][templa
   CHECK(refused(block("facts = [\"name\"]\nsize = [1, 1, 200]") + "[foot]\nsize = [1, 1, 200]\n").isEmpty());
 }
 
+TEST_CASE("no template goes below an x-height of 0.9 mm, and one that says none has 1.2 mm",
+          "[paper][template][refused][src:eu-1169-2011/13]") {
+  const auto read = [](const QByteArray& toml) { return read_label_template(toml + kName + kFoot, "t.toml"); };
+  CHECK(read("").value().least_x_height == Millimetres{1.2});
+  CHECK(read("least_x_height = \"0.9 mm\"\n").value().least_x_height == Millimetres{0.9});
+  CHECK(refused("least_x_height = \"0.8 mm\"\n" + kName + kFoot) ==
+        "t.toml:1:18: a least_x_height of 0.8 mm cannot be read\n"
+        "  least_x_height = \"0.8 mm\"\n"
+        "                   ^^^^^^^^\n"
+        "  write at least \"0.9 mm\"; \"1.2 mm\" is read at arm's length\n");
+  CHECK(refused("least_x_height = \"0.8\"\n" + kName + kFoot).count(QStringLiteral("t.toml:")) == 1);
+}
+
 TEST_CASE("a block that is larger at the preferred sizes may nowhere be smaller", "[paper][template][refused]") {
   const auto two = [](const QByteArray& large, const QByteArray& small) {
     return refused(block("facts = [\"made\"]\nsize = " + small) + block("facts = [\"name\"]\nsize = " + large) + kFoot);
