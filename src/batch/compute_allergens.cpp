@@ -121,6 +121,13 @@ class Differences {
   std::vector<problem::Place> places_;
 };
 
+// Neither of the formula nor made by it.
+bool is_added(const Used& part, const book::Product& product) {
+  return part.input && !part.rework &&
+         std::none_of(product.formula.begin(), product.formula.end(),
+                      [&](const book::FormulaLine& line) { return line.item == part.item; });
+}
+
 }  // namespace
 
 void declare(Making& making, Run& run, const std::vector<Used>& used) {
@@ -128,9 +135,10 @@ void declare(Making& making, Run& run, const std::vector<Used>& used) {
   for (const Used& part : used) all = book::united(all, part.declared);
   making.batch.declared = all;
   Differences(making, run).find(used);
-  const auto adds = [](const Difference& difference) { return !difference.adds.empty(); };
-  const std::vector<Difference>& found = making.batch.differences;
-  if (making.batch.record.pad_day && std::any_of(found.begin(), found.end(), adds))
+  const bool other = !making.batch.differences.empty() || std::any_of(used.begin(), used.end(), [&](const Used& part) {
+    return is_added(part, *making.product);
+  });
+  if (making.batch.record.pad_day && other)
     making.batch.warnings.push_back(QStringLiteral(
         "the label of the pad does not say what was added or substituted: put new labels on the containers"));
 }

@@ -86,9 +86,14 @@ QString entry(const batch::Record& record, const QTimeZone& zone) {
   return pad + QStringLiteral(", recorded ") + moment(*record.recorded_at, false, zone);
 }
 
+// As it is known: the day alone, where no time was written.
+QString made(const batch::Record& record, const QTimeZone& zone) {
+  return record.time_known ? moment(record.made_at, false, zone) : day(batch::local_day(record.made_at, zone));
+}
+
 QString text(const book::Book& book, const batch::Batch& batch) {
   QString out = QStringLiteral("%1  %2, made %3%4\n")
-                    .arg(batch.lot, batch.record.item, moment(batch.record.made_at, false, book.kitchen.zone),
+                    .arg(batch.lot, batch.record.item, made(batch.record, book.kitchen.zone),
                          entry(batch.record, book.kitchen.zone));
   for (size_t i = 0; i < batch.use_bys.size(); ++i) {
     const std::vector<int> of = containers_of(batch, i);
@@ -144,6 +149,11 @@ QJsonObject use_by_json(const batch::UseBy& use_by, const std::vector<int>& cont
   return out;
 }
 
+QString made_json(const batch::Record& record, const QTimeZone& zone) {
+  return record.time_known ? record.made_at.toTimeZone(zone).toString(Qt::ISODate)
+                           : batch::local_day(record.made_at, zone).toString(Qt::ISODate);
+}
+
 QJsonObject json_of(const book::Book& book, const batch::Batch& batch) {
   QJsonArray use_bys;
   for (size_t i = 0; i < batch.use_bys.size(); ++i)
@@ -153,7 +163,7 @@ QJsonObject json_of(const book::Book& book, const batch::Batch& batch) {
   QJsonObject out{{QStringLiteral("lot"), batch.lot},
                   {QStringLiteral("gtin"), batch.gtin},
                   {QStringLiteral("item"), record.item},
-                  {QStringLiteral("made_at"), record.made_at.toTimeZone(book.kitchen.zone).toString(Qt::ISODate)},
+                  {QStringLiteral("made_at"), made_json(record, book.kitchen.zone)},
                   {QStringLiteral("dates"), use_bys}};
   if (record.pad_day) out.insert(QStringLiteral("pad_day"), record.pad_day->toString(Qt::ISODate));
   if (entered_later(record))

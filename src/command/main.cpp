@@ -64,7 +64,7 @@ CLI::App* add_pad(CLI::App& app, Words& words) {
       "labels to fill in by hand when the power is out, of batches that are not made yet; lots are of the day of "
       "the run");
   command->add_option("product", words.product, "id of the product")->required();
-  command->add_option("--containers", words.containers, "of each batch, as in a record: \"12 tub 500 g\"")->required();
+  command->add_option("--containers", words.containers, "of each batch, all of one kind: \"12 tub 500 g\"")->required();
   command
       ->add_option(
           "--number", words.number,

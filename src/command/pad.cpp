@@ -52,6 +52,12 @@ Error unknown_product(const book::Book& book, const QString& id) {
 problem::ExpectedAll<std::vector<batch::ContainerGroup>> containers_of(const book::Book& book, const QString& text) {
   const batch::RecordSettings settings;
   auto groups = batch::parse_containers(text, batch::Reading{book, settings});
+  // Labels that are left over of the first kind would give the containers of the next other numbers in the record.
+  if (groups && groups->size() > 1)
+    return tl::unexpected(Errors{{Code::Conflict,
+                                  QStringLiteral("--containers: a pad is for containers of one kind"),
+                                  {},
+                                  QStringLiteral("make a pad for each kind, with running numbers of its own")}});
   if (groups) return groups;
   for (Error& error : groups.error()) error.what.prepend(QStringLiteral("--containers: "));
   return groups;

@@ -145,7 +145,7 @@ TEST_CASE("refused: the lot of another pad", "[batch][pad]") {
   CHECK(text.contains(QStringLiteral("the lot of this batch is ") + expected));
 }
 
-TEST_CASE("a substitution that adds an allergen to a batch from a pad asks for new labels", "[batch][pad]") {
+TEST_CASE("whatever was added to or substituted in a batch from a pad asks for new labels", "[batch][pad]") {
   const QByteArray lot = padded("dip", "2026-11-20", 901)->lot.toLatin1();
   const QByteArray pad = "\"pad_day\": \"2026-11-20\", \"lot\": \"" + lot + "\"";
   const QByteArray swapped = input("butter", "2026-12-20", "\"instead_of\": \"mayonnaise\", \"agreed_by\": \"MK\"");
@@ -156,6 +156,9 @@ TEST_CASE("a substitution that adds an allergen to a batch from a pad asks for n
                        "the containers"));
   CHECK(good(made("dip", 901, "2026-11-25 08:10", swapped)).warnings.empty());
   CHECK(good(entered(pad)).warnings.empty());
+  const QByteArray added = input("mayonnaise", "2026-12-20") + ", " + input("salt");
+  CHECK(good(made("dip", 901, "2026-11-25 08:10", added, pad)).warnings == said);
+  CHECK(good(made("dip", 901, "2026-11-25 08:10", added)).warnings.empty());
 }
 
 TEST_CASE("the rule of a pad is the shortest that counts from the making", "[batch][pad][use_by]") {

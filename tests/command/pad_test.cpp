@@ -124,6 +124,22 @@ TEST_CASE("a record entered within a day, and from no pad, says no more than whe
   CHECK(first_line("2026-11-26 07:41").mid(13) == made.mid(13) + ", recorded Thu 26 Nov 2026 07:41");
 }
 
+TEST_CASE("a batch of which only the day of making is known is shown with no time", "[command][pad][dates]") {
+  const SmallKitchen kitchen;
+  const auto dates = [&](const QByteArray& made_at, const QStringList& options) {
+    QByteArray records = kGoodRecords;
+    records.replace("2026-11-25 07:40", made_at);
+    kitchen.folder.write("records.csv", records);
+    return kitchen.folder
+        .lardiner(options + QStringList{"--kitchen", "kitchen", "--at", "2026-11-28T18:00", "dates", "records.csv"})
+        .out;
+  };
+  CHECK(dates("2026-11-25", {}).section(u'\n', 0, 0).endsWith("  lime-butter, made Wed 25 Nov 2026"));
+  CHECK(dates("2026-11-25", {"--json"}).contains("\"made_at\":\"2026-11-25\""));
+  CHECK(dates("2026-11-25 07:40", {}).section(u'\n', 0, 0).endsWith(", made Wed 25 Nov 2026 07:40"));
+  CHECK(dates("2026-11-25 07:40", {"--json"}).contains("\"made_at\":\"2026-11-25T07:40:00-05:00\""));
+}
+
 TEST_CASE("refused: a pad of an unknown product, medium, number and container, all at once",
           "[command][pad][refused]") {
   const PadKitchen kitchen;
@@ -166,6 +182,18 @@ TEST_CASE("a pad that does not fit names a medium that holds it, and is not writ
   CHECK(ran.err.contains("does not fit on \"lid\""));
   CHECK(ran.err.contains("is the smallest medium of the book that holds it"));
   CHECK(kitchen.folder.entries() == QStringList{"kitchen"});
+}
+
+TEST_CASE("refused: a pad for two kinds of containers, which a record of fewer would number otherwise",
+          "[command][pad][refused]") {
+  const PadKitchen kitchen;
+  const Ran ran = kitchen.pad("chilli-lime-butter", "2 tub 500 g + 1 tub 1 kg", "901");
+  CHECK(ran.status == 1);
+  CHECK(ran.err ==
+        "--containers: a pad is for containers of one kind\n"
+        "  make a pad for each kind, with running numbers of its own\n");
+  CHECK(kitchen.folder.entries() == QStringList{"kitchen"});
+  CHECK(kitchen.pad("chilli-lime-butter", "1 tub 1 kg", "901").status == 0);
 }
 
 TEST_CASE("refused: a pad of more labels than one file holds, before any is made", "[command][pad][refused]") {

@@ -66,7 +66,7 @@ TEST_CASE("a pad's label says the book's allergens and keeping, and of which day
   const LabelRun run = pad_of(butter_pad());
   CHECK(words_of(run, FactId::Contains) == "CONTAINS milk");
   CHECK(words_of(run, FactId::BookDay) ==
-        "By the kitchen book of Fri 20 Nov 2026. If anything was substituted, do not use this label.");
+        "By the kitchen book of Fri 20 Nov 2026. If anything was added or substituted, do not use this label.");
   CHECK(words_of(run, FactId::KeepAt) == "Keep at 5 °C (41 °F) or below");
   CHECK(words_of(run, FactId::Lot) == batch::lot(kitchen().kitchen, kPadDay, QStringLiteral("LBU"), 901));
   CHECK(words_of(run, FactId::ContainerOf) == "Tub 1 of _______");
