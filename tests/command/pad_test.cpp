@@ -135,9 +135,9 @@ TEST_CASE("a batch of which only the day of making is known is shown with no tim
         .out;
   };
   CHECK(dates("2026-11-25", {}).section(u'\n', 0, 0).endsWith("  lime-butter, made Wed 25 Nov 2026"));
-  CHECK(dates("2026-11-25", {"--json"}).contains("\"made_at\":\"2026-11-25\""));
+  CHECK(dates("2026-11-25", {"--json"}).contains("\"made_at\": \"2026-11-25\""));
   CHECK(dates("2026-11-25 07:40", {}).section(u'\n', 0, 0).endsWith(", made Wed 25 Nov 2026 07:40"));
-  CHECK(dates("2026-11-25 07:40", {"--json"}).contains("\"made_at\":\"2026-11-25T07:40:00-05:00\""));
+  CHECK(dates("2026-11-25 07:40", {"--json"}).contains("\"made_at\": \"2026-11-25T07:40:00-05:00\""));
 }
 
 TEST_CASE("refused: a pad of an unknown product, medium, number and container, all at once",
@@ -193,7 +193,7 @@ TEST_CASE("refused: a pad for two kinds of containers, which a record of fewer w
         "--containers: a pad is for containers of one kind\n"
         "  make a pad for each kind, with running numbers of its own\n");
   CHECK(kitchen.folder.entries() == QStringList{"kitchen"});
-  CHECK(kitchen.pad("chilli-lime-butter", "1 tub 1 kg", "901").status == 0);
+  CHECK(kitchen.pad("chilli-lime-butter", "2 tub 500 g", "901").status == 0);
 }
 
 TEST_CASE("refused: a pad of more labels than one file holds, before any is made", "[command][pad][refused]") {
