@@ -20,11 +20,16 @@ KINDS = [
        "use_by": "2027-03-15", "opened": "2026-11-25 07:10"},
       {"row": "input", "item": "lime-zest", "lot": "PM-3304"}]
      + cooled(("08:10", "64 °F"), ("09:25", "50 °F"), ("10:30", "40 °F"))),
-    # A jar for sale, with its ingredient statement.
-    ({"product": "smoked-pepper-seasoning", "made_at": "2026-11-25 06:00", "made_to": "2026-11-25 06:40", "by": "MK"},
-     (0.12, "kg", "jar", "120 g"),
-     [{"row": "input", "item": "ancho-powder", "supplier_item": "redbarn-ancho-5", "lot": "RB-6611",
-       "best_before": "2027-08-31"}]),
+    # A bottle for sale, with its ingredient statement.
+    ({"product": "sesame-slaw-dressing", "made_at": "2026-11-25 08:50", "made_to": "2026-11-25 09:30", "by": "RT"},
+     (0.09375, "gal", "bottle", "12 fl oz"),
+     [{"row": "input", "item": "sesame-seed-mix", "lot": "A26320SSM02R", "best_before": "2027-05-31"},
+      {"row": "input", "item": "soy-sauce", "supplier_item": "hartwell-soy-sauce-5", "lot": "HW-79005",
+       "best_before": "2027-11-30"},
+      {"row": "input", "item": "lime-juice", "supplier_item": "palemoor-lime-juice", "lot": "PM-3305"},
+      {"row": "input", "item": "mustard-dijon", "supplier_item": "hartwell-dijon-9", "lot": "HW-83340",
+       "best_before": "2027-06-30"}]
+     + cooled(("09:35", "66 °F"), ("10:50", "52 °F"), ("12:00", "41 °F"))),
     # A tray side for whoever cooks it elsewhere.
     ({"product": "smoky-beef-patty", "made_at": "2026-11-25 14:00", "made_to": "2026-11-25 15:00", "by": "RT",
       "site": "harbour-street-cafe", "order": "HS-1183"},
