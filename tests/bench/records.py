@@ -4,7 +4,7 @@ import csv
 import sys
 
 COLUMNS = ["row", "product", "number", "quantity", "made_at", "made_to", "by", "site", "order", "containers", "item",
-           "supplier_item", "lot", "use_by", "best_before", "opened", "thawed", "at", "core", "what"]
+           "supplier_item", "lot", "use_by", "best_before", "opened", "thawed", "at", "core", "held"]
 
 
 def cooled(*readings):
@@ -37,19 +37,15 @@ KINDS = [
      [{"row": "input", "item": "ground-beef", "lot": "BM-4471", "use_by": "2026-11-29"},
       {"row": "input", "item": "worcestershire", "supplier_item": "kestrel-worcester-gal", "lot": "KD-5011",
        "best_before": "2028-02-28"}]),
-    # A frozen case, likewise.
-    ({"product": "fish-cake", "made_at": "2026-11-25 13:20", "made_to": "2026-11-25 15:00", "by": "JO",
-      "site": "orchard-hill-school", "order": "OH-2207"},
-     (60, "pieces", "case", "60 pieces"),
-     [{"row": "input", "item": "cod-fillet", "supplier_item": "saltmarsh-cod-10", "lot": "SM-1190",
-       "best_before": "2027-04-30", "thawed": "2026-11-25 05:30"},
-      {"row": "input", "item": "mashed-potato", "lot": "A26326MPT02K", "use_by": "2026-11-26"},
-      {"row": "input", "item": "breadcrumbs", "supplier_item": "larkmoor-crumbs-25", "lot": "LM-0877",
-       "best_before": "2027-02-28"},
-      {"row": "input", "item": "egg-liquid", "supplier_item": "stonebarn-liquid-2", "lot": "SE-4417",
-       "use_by": "2027-02-04", "opened": "2026-11-25"},
-      {"row": "input", "item": "chilli-lime-butter", "lot": "A26324CLB04M", "use_by": "2026-11-26"},
-      {"row": "event", "what": "frozen", "at": "2026-11-25 15:30", "by": "JO"}]),
+    # A pan in two languages, likewise.
+    ({"product": "rice-pudding", "made_at": "2026-11-25 07:00", "made_to": "2026-11-25 08:30", "by": "AB",
+      "site": "mill-road-school", "order": "MR-0418"},
+     (2.5, "kg", "pan", "2.5 kg"),
+     [{"row": "input", "item": "milk-whole", "lot": "MD-8841", "use_by": "2027-01-27", "opened": "2026-11-25"},
+      {"row": "input", "item": "raisins", "supplier_item": "kestrel-golden-raisins-30", "lot": "KD-5150",
+       "best_before": "2027-05-31"},
+      {"row": "cooked", "at": "2026-11-25 08:20", "core": "196 °F", "held": "2 min"}]
+     + cooled(("08:45", "140 °F"), ("10:20", "68 °F"), ("12:50", "40 °F"))),
 ]
 
 
