@@ -9,6 +9,7 @@ namespace {
 
 // The production date is added only while the code stays at version 5-M, 84 bytes: ISO/IEC 18004, table 7.
 constexpr qsizetype kMostBytesWithMadeDate = 84;
+constexpr qsizetype kMadeDate = 10;  // "&11=261125"
 
 using Attributes = std::vector<std::pair<QString, QString>>;
 
@@ -44,11 +45,11 @@ problem::Expected<QByteArray> code_uri(const book::Kitchen& kitchen, const batch
   if (!shorter) return tl::unexpected(shorter.error());
   if (link.attributes.empty()) return shorter->toLatin1();  // a HOLD label's code holds no date at all
 
+  if (shorter->size() + kMadeDate > kMostBytesWithMadeDate) return shorter->toLatin1();
   const QDate made = batch.record.made_at.toTimeZone(kitchen.zone).date();
   link.attributes.push_back({QStringLiteral("11"), gs1::yymmdd(made)});
   const problem::Expected<QString> longer = gs1::digital_link(link);
-  const bool room = longer && longer->size() <= kMostBytesWithMadeDate;
-  return (room ? *longer : *shorter).toLatin1();
+  return (longer ? *longer : *shorter).toLatin1();
 }
 
 }  // namespace lardiner::facts
