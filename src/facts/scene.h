@@ -2,7 +2,6 @@
 #pragma once
 
 #include <QString>
-#include <optional>
 #include <vector>
 
 #include "batch/batch.h"

@@ -1,25 +1,15 @@
-// Reads one TrueType file into a Face: FreeType is needed here and nowhere later.
+// Reads one TrueType file into a Face: what measuring and the PDF need of it.
 #include "paper/face_reader.h"
 
-#include <ft2build.h>
-
 #include <QFile>
-#include <algorithm>
-#include <memory>
-#include FT_FREETYPE_H
+
+#include "paper/free_type.h"
 #include FT_OUTLINE_H
 #include FT_TRUETYPE_TABLES_H
 
 namespace lardiner::paper {
 
 namespace {
-
-struct Done {
-  void operator()(FT_Library library) const { FT_Done_FreeType(library); }
-  void operator()(FT_Face face) const { FT_Done_Face(face); }
-};
-using Library = std::unique_ptr<std::remove_pointer_t<FT_Library>, Done>;
-using OpenFace = std::unique_ptr<std::remove_pointer_t<FT_Face>, Done>;
 
 problem::Error unusable(const QString& file, const QString& why) {
   return {problem::Code::Machine,

@@ -2,7 +2,6 @@
 #include "paper/label_stack.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "paper/label_band.h"
 #include "paper/label_blanks.h"

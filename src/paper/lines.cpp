@@ -2,7 +2,6 @@
 #include "paper/lines.h"
 
 #include <QTextBoundaryFinder>
-#include <algorithm>
 
 #include "paper/spans.h"
 

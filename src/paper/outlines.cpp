@@ -1,22 +1,15 @@
 // The outlines of glyphs as SVG path data, read with FreeType.
 #include "paper/outlines.h"
 
-#include <ft2build.h>
-
 #include <QFile>
-#include FT_FREETYPE_H
+#include <map>
+
+#include "paper/free_type.h"
 #include FT_OUTLINE_H
 
 namespace lardiner::paper {
 
 namespace {
-
-struct Done {
-  void operator()(FT_Library library) const { FT_Done_FreeType(library); }
-  void operator()(FT_Face face) const { FT_Done_Face(face); }
-};
-using Library = std::unique_ptr<std::remove_pointer_t<FT_Library>, Done>;
-using OpenFace = std::unique_ptr<std::remove_pointer_t<FT_Face>, Done>;
 
 // FreeType's y runs upwards, that of a drawing downwards.
 void point(QByteArray& path, const FT_Vector* at) {

@@ -2,8 +2,6 @@
 #pragma once
 
 #include <QByteArray>
-#include <QHash>
-#include <map>
 #include <memory>
 
 #include "paper/face.h"

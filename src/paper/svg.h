@@ -2,7 +2,6 @@
 #pragma once
 
 #include <QByteArray>
-#include <optional>
 #include <set>
 #include <utility>
 

@@ -1,7 +1,6 @@
 // Patterns of the test page, dot by dot: rulers, lines and checkerboards.
 #include "paper/test_patterns.h"
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 
