@@ -37,6 +37,13 @@ QString shown(char32_t c) {
   return QString::fromUcs4(&c, 1) + QStringLiteral(" (") + number + QStringLiteral(")");
 }
 
+// What prints nothing would break the error's line or turn it round.
+QString shown(const QString& text) {
+  QString out;
+  for (const char32_t c : text.toUcs4()) out += QString::fromUcs4(is_no_letter(c) ? U"\uFFFD" : &c, 1);
+  return out;
+}
+
 problem::Error refusal(const QString& text, qsizetype place, char32_t c) {
   QString why = QStringLiteral("which the label faces do not have");
   QString hint = QStringLiteral("write it in Latin, Greek, Cyrillic or Chinese characters, digits and common signs");
@@ -52,7 +59,7 @@ problem::Error refusal(const QString& text, qsizetype place, char32_t c) {
     hint = QStringLiteral("delete it");
   }
   return {problem::Code::NoGlyph,
-          QStringLiteral("\"%1\" has %2 as character %3, %4").arg(text, shown(c)).arg(place).arg(why),
+          QStringLiteral("\"%1\" has %2 as character %3, %4").arg(shown(text), shown(c)).arg(place).arg(why),
           {},
           hint};
 }
