@@ -8,7 +8,7 @@ namespace lardiner::facts {
 
 namespace {
 
-constexpr std::array<std::pair<FactId, const char*>, 44> kNames{{
+constexpr auto kNames = std::to_array<std::pair<FactId, const char*>>({
     {FactId::Readiness, "readiness"},
     {FactId::Name, "name"},
     {FactId::Count, "count"},
@@ -44,7 +44,6 @@ constexpr std::array<std::pair<FactId, const char*>, 44> kNames{{
     {FactId::Hold, "hold"},
     {FactId::DoNotUse, "do-not-use"},
     {FactId::Missing, "missing"},
-    {FactId::Reprint, "reprint"},
     {FactId::BlankMade, "blank-made"},
     {FactId::BlankDate, "blank-date"},
     {FactId::BlankBy, "blank-by"},
@@ -53,7 +52,7 @@ constexpr std::array<std::pair<FactId, const char*>, 44> kNames{{
     {FactId::Release, "release"},
     {FactId::Readings, "readings"},
     {FactId::BookDay, "book-day"},
-}};
+});
 
 }  // namespace
 

@@ -48,7 +48,6 @@ enum class FactId {
   Hold,    ///< HOLD
   DoNotUse,
   Missing,  ///< what is missing
-  Reprint,
   // On a pad's label, to be filled in by hand.
   BlankMade,    ///< "Made ____ at ____"
   BlankDate,    ///< "USE BY ____"

@@ -112,7 +112,6 @@ constexpr Row kRows[] = {
     {"unit_qt", 1},
     {"unit_gal", 1},
     // For whom
-    {"for", 1},
     {"for_site_only", 1},
     {"for_site", 2},
     // Finishing
@@ -149,9 +148,6 @@ constexpr Row kRows[] = {
     {"hold", 0},
     {"do_not_use", 0},
     {"no_date", 1},
-    {"not_released", 0},
-    {"reprint", 0},
-    {"superseded", 0},
     {"missing.allergens", 0},
     {"missing.tcs", 0},
     {"missing.shelf_life", 0},

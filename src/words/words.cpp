@@ -81,8 +81,9 @@ QString Language::year(QDate date) const { return sentence(QStringLiteral("year"
 
 QString Language::date(QDate date) const {
   const QString key = QStringLiteral("date");
+  const QString whole_month = month(date).replace(u' ', QChar(0x00A0));
   return held_together(
-      sentence(key, {weekday(date), day_in(word(key), date.day()), month(date), QString::number(date.year())}));
+      sentence(key, {weekday(date), day_in(word(key), date.day()), whole_month, QString::number(date.year())}));
 }
 
 QString Language::date_time(const QDateTime& local) const { return date(local.date()) + u' ' + time(local.time()); }

@@ -41,7 +41,8 @@ class Language {
   QString month(QDate date) const;      ///< "Dec", "dic", "12月", without a full stop
   QString day_month(QDate date) const;  ///< "TUE 01 DEC": upper case in the language's way, for the band
   QString year(QDate date) const;       ///< "2026", "2026年": beside `day_month`
-  /// "Tue 01 Dec 2026"; within it ideographs are held on one line by word joiners, U+2060.
+  /// "Tue 01 Dec 2026". No line ends between day and month (in the shipped packs by U+00A0), within a month, or beside
+  /// an ideograph (word joiners, U+2060).
   QString date(QDate date) const;
   QString date_time(const QDateTime& local) const;  ///< "Tue 01 Dec 2026 10:40", 24 hours
   QString time(const QTime& time) const;            ///< "10:40"

@@ -1,9 +1,11 @@
 // Labels in other scripts: accents and ideographs keep clear of the lines above and below, and Latin labels stay as
 // they were.
+#include <QDir>
 #include <algorithm>
 
 #include "label_runs.h"
 #include "paper/label_stack.h"
+#include "words/pack.h"
 
 namespace lardiner::paper {
 
@@ -64,7 +66,58 @@ std::vector<TextRun> texts_of(const LabelLayout& layout, const facts::LabelRun& 
   return all;
 }
 
+// The packs of templates/words.
+std::vector<words::Language> shipped_languages() {
+  const QDir folder(QStringLiteral(LARDINER_SOURCE_DIR "/templates/words"));
+  std::vector<words::Language> out;
+  for (const QString& name : folder.entryList({QStringLiteral("*.toml")}, QDir::Files)) {
+    QFile file(folder.filePath(name));
+    REQUIRE(file.open(QIODevice::ReadOnly));
+    const auto read = words::read_language(file.readAll(), name, name.chopped(5));
+    REQUIRE(read);
+    out.push_back(*read);
+  }
+  return out;
+}
+
+// A HOLD label for want of `missing`, as the facts say it.
+facts::LabelRun held(const words::Language& language, const QString& missing) {
+  facts::LabelRun run;
+  run.hold = true;
+  run.language = language.tag();
+  run.lot = QStringLiteral("A26329CLB7");
+  const auto word = [&](const char* key) { return language.word(QLatin1String(key)); };
+  const auto sentence = [&](const char* key, const QStringList& values) {
+    return language.sentence(QLatin1String(key), values);
+  };
+  const QString tub = sentence("container.tub", {QStringLiteral("24"), QStringLiteral("24")});
+  const QString made = language.date_time(QDateTime(QDate(2026, 11, 25), QTime(7, 15)));
+  run.facts = {{FactId::Name, {said(QStringLiteral("Chilli-lime butter"), true)}},
+               {FactId::Hold, {said(word("hold"), true)}},
+               {FactId::DoNotUse, {said(word("do_not_use"), true)}},
+               {FactId::Missing, {said(sentence("no_date", {language.word(missing)}))}},
+               {FactId::Made, {said(sentence("made", {made}))}},
+               {FactId::Lot, {said(QStringLiteral("A26329CLB7 · MK"), true)}},
+               {FactId::ContainerOf, {said(tub)}},
+               {FactId::Serial, {said(QStringLiteral("A2632901-24"))}}};
+  run.containers = {{tub, QStringLiteral("A2632901-24"),
+                     "https://quarrylane.example/01/00417000000013/10/A26329CLB7/21/A2632901-24", 24}};
+  return run;
+}
+
 }  // namespace
+
+TEST_CASE("the smallest lid holds a HOLD label in every shipped language, whatever is missing",
+          "[paper][label][scripts]") {
+  book::Media lid = medium(5000, 5000);
+  lid.margin = {100, 100, 100, 100};
+  for (const words::Language& language : shipped_languages())
+    for (const QString& key : words::keys(language.code())) {
+      if (!key.startsWith(QLatin1String("missing."))) continue;
+      CAPTURE(language.code(), key);
+      CHECK(lay_out(held(language, key), shipped_template("hold"), lid, shipped_faces()));
+    }
+}
 
 TEST_CASE("in every script no ink overlaps, leaves the margin or the band, and all of the text is there",
           "[paper][label][scripts]") {

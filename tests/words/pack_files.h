@@ -31,8 +31,8 @@ inline Language shipped(const QString& code) {
   return *read;
 }
 
-/// A date as it is read: word joiners show nothing.
-inline QString shown(QString date) { return date.remove(QChar(0x2060)); }
+/// A date as it is read: word joiners show nothing, and a space that does not break is a space.
+inline QString shown(QString date) { return date.remove(QChar(0x2060)).replace(QChar(0x00A0), u' '); }
 
 /// A language that has no pack here, with English words.
 inline Language unshipped(const QString& code) {

@@ -154,6 +154,23 @@ TEST_CASE("no pack says that food is free from anything", "[words]") {
   }
 }
 
+TEST_CASE("no fixed word reads as a day of the week, as the Greek for making does for Friday", "[words][date]") {
+  for (const QString& code : shipped_languages()) {
+    const Language language = shipped(code);
+    for (int day = 1; day <= 7; ++day) {
+      const QString name = QLocale(code).dayName(day);
+      const QRegularExpression alone(
+          QStringLiteral("\\b") + QRegularExpression::escape(name) + QStringLiteral("\\b"),
+          QRegularExpression::CaseInsensitiveOption | QRegularExpression::UseUnicodePropertiesOption);
+      REQUIRE(alone.match(name + QStringLiteral(" 25")).hasMatch());
+      for (const QString& key : keys(code)) {
+        INFO(key.toStdString() << ": " << language.word(key).toStdString());
+        CHECK_FALSE(alone.match(language.word(key)).hasMatch());
+      }
+    }
+  }
+}
+
 TEST_CASE("lists, clauses, sentences and brackets are joined by the language's own signs", "[words]") {
   const QStringList three{QStringLiteral("A"), QStringLiteral("B"), QStringLiteral("C")};
   const Language english = shipped(QStringLiteral("en"));
