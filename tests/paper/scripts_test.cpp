@@ -92,7 +92,7 @@ facts::LabelRun held(const words::Language& language, const QString& missing) {
   };
   const QString tub = sentence("container.tub", {QStringLiteral("24"), QStringLiteral("24")});
   const QString made = language.date_time(QDateTime(QDate(2026, 11, 25), QTime(7, 15)));
-  run.facts = {{FactId::Name, {said(QStringLiteral("Chilli-lime butter"), true)}},
+  run.facts = {{FactId::Name, {said(QStringLiteral("Smoked-pepper seasoning"), true)}},
                {FactId::Hold, {said(word("hold"), true)}},
                {FactId::DoNotUse, {said(word("do_not_use"), true)}},
                {FactId::Missing, {said(sentence("no_date", {language.word(missing)}))}},
@@ -107,7 +107,7 @@ facts::LabelRun held(const words::Language& language, const QString& missing) {
 
 }  // namespace
 
-TEST_CASE("the smallest lid holds a HOLD label in every shipped language, whatever is missing",
+TEST_CASE("the smallest lid holds a HOLD label with a name of two lines in every language, whatever is missing",
           "[paper][label][scripts]") {
   book::Media lid = medium(5000, 5000);
   lid.margin = {100, 100, 100, 100};
