@@ -6,7 +6,6 @@
 #include <array>
 #include <vector>
 
-#include "paper/deflate.h"
 #include "paper/pdf_content.h"
 #include "paper/pdf_fonts.h"
 
@@ -17,11 +16,9 @@ namespace {
 // Called from C: it must neither throw nor jump. The document keeps the first error, which `finish` reads.
 void ignore(HPDF_STATUS, HPDF_STATUS, void*) {}
 
-// libharu would compress once more what is marked as compressed: the mark is made as the dictionary is written.
-HPDF_STATUS write_filter(HPDF_Dict, HPDF_Stream stream) {
-  return HPDF_Stream_WriteStr(stream, "/Filter /FlateDecode\012");
-}
-
+// What one label has of its own is mostly the bits of its code, which do not compress: to try costs more time than all
+// else on its page and saves a tenth of its bytes.
+constexpr qsizetype kWorthCompressing = 1024;
 // Pages hang in groups under the root: an array of libharu ends at 32,767.
 constexpr int kPagesInGroup = 256;
 // Further forms are written out on their pages: a dictionary of libharu ends at 4,095 entries and is searched from the
@@ -74,13 +71,12 @@ class PdfWriter::Document {
   void add_placed(QByteArray& content, const Placed& label);
   void check_on_page(const Placed& label);
   void end_page(const QByteArray& content);
-  HPDF_Dict stream_of(const QByteArray& content);
+  HPDF_Dict stream_of(const QByteArray& bytes);
   void add_shared(QByteArray& content, int form) const;
   HPDF_Pages group();
   problem::Expected<QByteArray> saved();
 
   UsedCharacters used_;
-  Deflate deflate_;
   PdfFonts fonts_;
   PdfContent content_;
   std::unique_ptr<HPDF_Doc_Rec, FreeDocument> haru_;
@@ -128,16 +124,15 @@ QByteArray PdfWriter::Document::drawn(const Drawing& drawing, PageSize size) {
   return content ? *content : QByteArray();
 }
 
-// A compressed stream whose buffer is no larger than its content: libharu's own takes 4 KB for each page.
-HPDF_Dict PdfWriter::Document::stream_of(const QByteArray& content) {
+// A stream whose buffer is no larger than its content: libharu's own takes 4 KB for each page.
+HPDF_Dict PdfWriter::Document::stream_of(const QByteArray& bytes) {
   HPDF_Doc doc = haru_.get();
-  const QByteArray bytes = deflate_.compressed(content);
   HPDF_Dict dict = HPDF_DictStream_New(doc->mmgr, doc->xref);
   HPDF_Stream exact = HPDF_MemStream_New(doc->mmgr, static_cast<HPDF_UINT>(bytes.size()));
-  if (!check(!bytes.isEmpty() && dict && exact)) return nullptr;
+  if (!check(dict && exact)) return nullptr;
   HPDF_Stream_Free(dict->stream);
   dict->stream = exact;
-  dict->write_fn = write_filter;
+  if (bytes.size() > kWorthCompressing) dict->filter = HPDF_STREAM_FILTER_FLATE_DECODE;
   check(HPDF_Stream_Write(exact, reinterpret_cast<const HPDF_BYTE*>(bytes.constData()),
                           static_cast<HPDF_UINT>(bytes.size())) == HPDF_OK);
   return dict;
