@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "symbol/qr.h"
+
 namespace lardiner::paper {
 
 namespace {
@@ -63,8 +65,8 @@ std::optional<CodeFigures> code_figures(const Faces& faces, const Drawing& drawi
   for (const Box& box : drawing.boxes)
     free = std::min(free, apart(place, {d(box.x), d(box.y), d(box.x + box.width), d(box.y + box.height)}));
   for (const TextRun& run : drawing.texts) free = std::min(free, apart(place, ink(faces, run, page.resolution)));
-  constexpr int kModulesOfVersionZero = 17, kModulesAVersion = 4;  // ISO/IEC 18004, 6.3.2
-  return CodeFigures{(code.image.modules - kModulesOfVersionZero) / kModulesAVersion, code.image.modules, code.module,
+  constexpr int kModulesAVersion = symbol::modules(1) - symbol::modules(0);
+  return CodeFigures{(code.image.modules - symbol::modules(0)) / kModulesAVersion, code.image.modules, code.module,
                      free / code.module.value};
 }
 

@@ -16,22 +16,34 @@ struct Printed {
   std::vector<QByteArray> hashes;
 };
 
+// The demo day's batches, and a folder for their labels.
+struct Work {
+  Options options = demo_options();
+  book::Book book = demo_book();
+  paper::Faces faces = value_of(read_faces(options));
+  std::vector<words::Language> languages = value_of(read_languages(options));
+  Run day = value_of(read_run(kDemoDay, RecordFormat::Guess, book, kEvening));
+  problem::Expected<NewFolder> drafts;
+
+  explicit Work(const Folder& folder)
+      : drafts(NewFolder::beside(folder.path("labels"), NewFolder::Shape::Folder, false)) {
+    REQUIRE(drafts.has_value());
+  }
+  std::vector<facts::LabelRun> runs(const batch::Batch& batch) const {
+    return value_of(facts::label_runs(book, batch, languages, {}));
+  }
+};
+
 // The demo day, and a batch of more labels than one PDF holds.
 Printed printed(int threads) {
   const Folder folder;
-  Options options = demo_options();
-  options.threads = threads;
-  const book::Book book = demo_book();
-  const paper::Faces faces = value_of(read_faces(options));
-  const auto languages = value_of(read_languages(options));
-  const Run run = value_of(read_run(kDemoDay, RecordFormat::Guess, book, kEvening));
-  auto drafts = NewFolder::beside(folder.path("labels"), NewFolder::Shape::Folder, false);
-  REQUIRE(drafts.has_value());
+  Work work(folder);
+  work.options.threads = threads;
   {
-    LabelJob job(options, book, faces, *drafts, QStringLiteral("Labels"), 1, false);
-    for (const batch::Batch& batch : run.batches) {
-      auto runs = value_of(facts::label_runs(book, batch, languages, {}));
-      if (&batch == &run.batches.front()) {
+    LabelJob job(work.options, work.book, work.faces, *work.drafts, QStringLiteral("Labels"), 1, false);
+    for (const batch::Batch& batch : work.day.batches) {
+      auto runs = work.runs(batch);
+      if (&batch == &work.day.batches.front()) {
         auto& containers = runs.front().containers;
         while (containers.size() <= static_cast<size_t>(LabelJob::kMostLabels))
           containers.push_back(containers.front());
@@ -40,7 +52,7 @@ Printed printed(int threads) {
     }
     value_of(job.finish());
   }
-  REQUIRE(drafts->keep().has_value());
+  REQUIRE(work.drafts->keep().has_value());
   Printed out{folder.entries("labels"), {}};
   for (const QString& file : out.files)
     out.hashes.push_back(QCryptographicHash::hash(folder.read("labels/" + file), QCryptographicHash::Sha256).toHex());
@@ -64,16 +76,9 @@ TEST_CASE("a job that is given up ends at once, though its labels were taken",
           "[command][labels][threads][src:practice]") {
   const Folder folder;
   {
-    Options options = demo_options();
-    const book::Book book = demo_book();
-    const paper::Faces faces = value_of(read_faces(options));
-    const auto languages = value_of(read_languages(options));
-    const Run run = value_of(read_run(kDemoDay, RecordFormat::Guess, book, kEvening));
-    auto drafts = NewFolder::beside(folder.path("labels"), NewFolder::Shape::Folder, false);
-    REQUIRE(drafts.has_value());
-    LabelJob job(options, book, faces, *drafts, QStringLiteral("Labels"), 1, false);
-    for (const batch::Batch& batch : run.batches)
-      value_of(job.add(value_of(facts::label_runs(book, batch, languages, {}))));
+    Work work(folder);
+    LabelJob job(work.options, work.book, work.faces, *work.drafts, QStringLiteral("Labels"), 1, false);
+    for (const batch::Batch& batch : work.day.batches) value_of(job.add(work.runs(batch)));
   }
   CHECK(folder.entries().isEmpty());
 }
