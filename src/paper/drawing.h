@@ -31,6 +31,10 @@ struct Box {
 struct CodeImage {
   int modules = 0;  ///< a side, without the quiet zone
   QByteArray rows;
+
+  int row_bytes() const { return (modules + 7) / 8; }
+  /// REQUIRES: 0 <= x < modules and 0 <= y < modules; x from the left, y from the top.
+  bool dark(int x, int y) const { return (rows[y * row_bytes() + x / 8] & (0x80 >> x % 8)) != 0; }
 };
 
 /// A code on the dot grid; (x, y) is the top left module's. Its quiet zone is the white paper around it: the layout

@@ -20,17 +20,14 @@ constexpr int kSmoothedScale = 2;
 
 QString dots(Dots d) { return QString::number(d.value); }
 
-int row_bytes(int modules) { return (modules + 7) / 8; }
-
 CodeImage enlarged(const CodeImage& image, int times) {
   const int side = image.modules * times;
-  CodeImage large{side, QByteArray(side * row_bytes(side), '\0')};
+  CodeImage large{side, {}};
+  large.rows = QByteArray(side * large.row_bytes(), '\0');
   for (int y = 0; y < side; ++y)
     for (int x = 0; x < side; ++x) {
-      const int module = x / times;
-      const bool dark = (image.rows[y / times * row_bytes(image.modules) + module / 8] & (0x80 >> module % 8)) != 0;
-      char& byte = large.rows.data()[y * row_bytes(side) + x / 8];
-      if (dark) byte = static_cast<char>(byte | 0x80 >> x % 8);
+      char& byte = large.rows.data()[y * large.row_bytes() + x / 8];
+      if (image.dark(x / times, y / times)) byte = static_cast<char>(byte | 0x80 >> x % 8);
     }
   return large;
 }
@@ -90,7 +87,7 @@ void PdfContent::add(const Box& box) {
 void PdfContent::add(const Code& code) {
   const int modules = code.image.modules;
   const Dots side = code.module * modules;
-  if (modules < 1 || code.image.rows.size() != modules * row_bytes(modules))
+  if (modules < 1 || code.image.rows.size() != modules * code.image.row_bytes())
     return refuse(problem::Code::Malformed,
                   QStringLiteral("a code of %1 modules has %2 bytes of rows").arg(modules).arg(code.image.rows.size()));
   if (!on_page(code.x, code.y, side, side))

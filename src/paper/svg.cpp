@@ -25,20 +25,15 @@ QByteArray rectangle(const Box& box) {
          number(box.width) + 'v' + number(box.height) + "h-" + number(box.width) + "z\"/>";
 }
 
-bool is_dark(const CodeImage& image, int x, int y) {
-  const int row_bytes = (image.modules + 7) / 8;
-  return (image.rows[y * row_bytes + x / 8] & (0x80 >> x % 8)) != 0;
-}
-
 // One path of all dark modules, a rectangle for each run of them in a row.
 QByteArray modules(const Code& code) {
   QByteArray path;
   const int side = code.image.modules;
   for (int y = 0; y < side; ++y)
     for (int x = 0; x < side; ++x) {
-      if (!is_dark(code.image, x, y)) continue;
+      if (!code.image.dark(x, y)) continue;
       const int from = x;
-      while (x + 1 < side && is_dark(code.image, x + 1, y)) ++x;
+      while (x + 1 < side && code.image.dark(x + 1, y)) ++x;
       const QByteArray width = QByteArray::number(x + 1 - from);
       path += 'M' + QByteArray::number(from) + ' ' + QByteArray::number(y) + 'h' + width + "v1h-" + width + 'z';
     }
