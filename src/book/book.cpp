@@ -25,6 +25,7 @@ const Ingredient* Book::ingredient(const QString& id) const { return indexed(ing
 const Product* Book::product(const QString& id) const { return indexed(products, product_index, id); }
 const Media* Book::medium(const QString& id) const { return with_id(media, id); }
 const Site* Book::site(const QString& id) const { return with_id(sites, id); }
+const Vessel* Book::vessel(const QString& id) const { return with_id(vessels, id); }
 
 QStringList Book::item_ids() const {
   QStringList ids;

@@ -21,19 +21,22 @@ struct SourceFile {
 
 struct Book {
   Kitchen kitchen;
-  RuleSet rules;    ///< adopted and amended
+  RuleSet rules;  ///< adopted and amended
   AllergenLaw law;
   std::vector<Site> sites;
   std::vector<Person> people;
   std::vector<Media> media;
+  std::vector<Vessel> vessels;
   std::vector<Ingredient> ingredients;
   std::vector<Product> products;
-  QByteArray hash;  ///< SHA-256 over the files' names (without folders) and bytes in name order, then those of the rules
+  QByteArray
+      hash;  ///< SHA-256 over the files' names (without folders) and bytes in name order, then those of the rules
 
   const Ingredient* ingredient(const QString& id) const;
   const Product* product(const QString& id) const;
   const Media* medium(const QString& id) const;
   const Site* site(const QString& id) const;
+  const Vessel* vessel(const QString& id) const;
   QStringList item_ids() const;
 
   QHash<QString, int> ingredient_index, product_index;  ///< id -> position; filled by read_book
@@ -42,8 +45,8 @@ struct Book {
 /// What labels and sheets cannot do without but the book does not say: kept apart so that a book with gaps still
 /// serves everything that the gap does not touch.
 struct Findings {
-  problem::Errors errors;    ///< the book is wrong: nothing is printed from it
-  problem::Errors gaps;      ///< an item is incomplete: no dated label of it or of what contains it
+  problem::Errors errors;  ///< the book is wrong: nothing is printed from it
+  problem::Errors gaps;    ///< an item is incomplete: no dated label of it or of what contains it
 };
 
 struct Reading {
@@ -52,10 +55,10 @@ struct Reading {
 };
 
 /// Reads every *.toml of the book (kitchen.toml names the kitchen; the other files hold [[ingredient]], [[product]],
-/// [[media]], [[site]], [[person]] tables in any grouping) and checks the whole: unknown ids (nearest match), duplicate ids, codes and
-/// item numbers, cycles (naming the loop), amounts, temperatures below the adopted minimum, shelf lives longer than the
-/// authority they cite, restricted ingredients, and what is missing. `rules` are all of templates/rules.
-/// One syntax fault a file; every fault of meaning.
+/// [[media]], [[vessel]], [[site]], [[person]] tables in any grouping) and checks the whole: unknown ids (nearest
+/// match), duplicate ids, codes and item numbers, cycles (naming the loop), amounts, temperatures below the adopted
+/// minimum, shelf lives longer than the authority they cite, restricted ingredients, and what is missing. `rules` are
+/// all of templates/rules. One syntax fault a file; every fault of meaning.
 Reading read_book(const std::vector<SourceFile>& files, const std::vector<SourceFile>& rules);
 
 }  // namespace lardiner::book

@@ -4,6 +4,7 @@
 #include <QDate>
 #include <QString>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "book/allergen.h"
@@ -41,6 +42,13 @@ struct SupplierItem {
   problem::Place place;
 };
 
+/// Pieces to a weight, as a range: 21/25 to the pound is 21 to 25; U/10 is ten or fewer, with no lower bound.
+struct CountGrade {
+  std::optional<int> fewest;
+  int most = 0;
+  measure::Quantity per;  ///< 1 lb, 1 kg
+};
+
 struct Ingredient {
   QString id;
   LocalText name;
@@ -52,6 +60,10 @@ struct Ingredient {
   bool animal = false;
   measure::Ratio edible{1, 1};  ///< trim yield: as purchased to edible, (0, 1]
   std::vector<Measure> measures;
+  std::optional<CountGrade> count_grade;
+  std::optional<measure::Quantity>
+      bought_by;                       ///< the buying unit: 25 lb, 12 pieces; absent: it is bought by any weight
+  LocalText bought_as;                 ///< what the buying unit is called: "sack"; may be empty
   std::vector<ShelfLife> shelf_lives;  ///< opened, thawed, cut (Chilled), decanted
   std::vector<SupplierItem> supplier_items;
   std::optional<measure::Ratio> most_percent;  ///< restricted: at most this share of a finished product by weight
@@ -70,6 +82,9 @@ enum class Basis {
   PerMain     ///< 12 g to each kg (or lb) of the main item
 };
 
+/// How a line comes onto a unit: what is brushed or drizzled is weighed by the tray, bottle before and after.
+enum class Laying { Placed, Brushed, Drizzled };
+
 struct FormulaLine {
   QString item;  ///< ingredient or product id
   Basis basis = Basis::Absolute;
@@ -78,7 +93,11 @@ struct FormulaLine {
   QString of;                ///< PercentOf: the base line's item
   measure::Quantity per;     ///< PerMain: 1 kg, 1 lb
   bool main = false;
-  LocalText cut;  ///< "5 mm dice"
+  LocalText cut;   ///< "5 mm dice"
+  LocalText bowl;  ///< what it is weighed into; lines that follow one another and name the same share a reading
+  Laying laying = Laying::Placed;
+  std::optional<int> disher;  ///< of an assembled item: the number of a level disher, 16 being 16 to the quart
+  LocalText tool;             ///< or another portion tool: "2 oz ladle"
   problem::Place place;
 };
 
@@ -90,6 +109,8 @@ struct ContainerSpec {
   measure::Quantity holds;
   Package package = Package::Air;
   QString media;
+  int rows = 0, columns = 0;              ///< of a tray: how its pieces lie; 0: not said
+  std::optional<measure::Quantity> tare;  ///< of the container, empty
   Purpose purpose = Purpose::Inside;
   QStringList languages;        ///< empty: the kitchen's first
   State kept = State::Chilled;  ///< how it leaves this kitchen: Chilled, Frozen, Ambient or HotHeld
@@ -117,6 +138,17 @@ struct Finishing {
   problem::Place place;
 };
 
+/// What is done, in order. All but Work needs no hands all the while; Freeze is done to the finished product.
+enum class StepKind { Work, Marinate, Rest, Cook, Cool, Chill, Freeze, Thaw };
+
+struct Step {
+  StepKind kind = StepKind::Work;
+  LocalText text;                                    ///< "Toast the seeds until they smell"
+  std::optional<std::pair<int, int>> seconds;        ///< least and most; absent: not said
+  std::optional<measure::TemperatureLimit> setting;  ///< of the oven or water
+  problem::Place place;
+};
+
 enum class ProductKind { Component, AssembledItem };
 
 struct Product {
@@ -131,7 +163,16 @@ struct Product {
   LocalText unit_name, unit_plural;        ///< of an assembled item
   std::optional<measure::Quantity> unit_weight;
   measure::Ratio cook_yield{1, 1};
+  std::optional<measure::Quantity> unit_least, unit_most;  ///< what a finished unit may weigh
   measure::Ratio make_over{0, 1};
+  std::vector<Step> steps;
+  std::optional<measure::Quantity> made_in;       ///< makings are whole multiples of this output
+  std::optional<measure::Quantity> keep_on_hand;  ///< made to this level, not to orders
+  QString vessel;                                 ///< id; may be empty
+  std::optional<measure::Quantity> vessel_takes;  ///< the most of what goes in, by weight
+  std::optional<measure::Ratio> units_per_hour;   ///< that one pair of hands assembles
+  QString
+      formula_of;  ///< of another size of an assembled item: whose formula this is, in proportion to the units' weights
   Process process = Process::None;
   QString food;  ///< class of the whole that raises the minimum: "stuffed", "comminuted-fish"; may be empty
   std::optional<TimeAtTemperature> cook_to;  ///< the kitchen's own, at least the minimum

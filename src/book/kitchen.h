@@ -35,6 +35,8 @@ struct Kitchen {
   QString station;  ///< one letter
   std::vector<LotPart> lot;
   measure::Quantity scale_step;
+  std::optional<measure::Quantity> fine_scale_step;  ///< of the scale for small amounts; absent: there is none
+  int out_of_cold_seconds = 0;        ///< how long food may stand out of the cold while it is worked on; 0: not said
   measure::TemperatureLimit freezer;  ///< printed as "keep at"; common practice −18 °C (0 °F)
   QString ingredient_media;  ///< id of the medium for opened, thawed, cut and decanted ingredients, and for HOLD labels
                              ///< of unknown containers
@@ -52,6 +54,14 @@ struct Site {
 struct Person {
   QString initials;
   QString name;
+  problem::Place place;
+};
+
+/// A pot, kettle or mixing bowl; which of them a product is made in, and how much of it fits, the product says.
+struct Vessel {
+  QString id;
+  LocalText name;
+  std::optional<measure::Quantity> tare;
   problem::Place place;
 };
 
