@@ -21,11 +21,13 @@ class Weighing {
   /// How many units one making gives; nothing when the book does not say.
   static std::optional<measure::Ratio> units(const Product& product);
 
+  /// What a volume or a count of it weighs; nothing when the book does not say. REQUIRES: not a mass.
+  std::optional<measure::Quantity> of_ingredient(const Ingredient& ingredient, measure::Quantity amount) const;
+  std::optional<measure::Quantity> of_product(const Product& product, measure::Quantity amount);
+
  private:
   friend class FormulaWeighing;
   problem::Expected<measure::Quantity> weight(const FormulaLine& line, const QString& noun);
-  std::optional<measure::Quantity> of_ingredient(const Ingredient& ingredient, measure::Quantity amount) const;
-  std::optional<measure::Quantity> of_product(const Product& product, measure::Quantity amount);
 
   const Book& book_;
   int depth_ = 0;

@@ -1,0 +1,47 @@
+// Amounts of an item in the dimension in which it is made or bought.
+#include "plan/amounts_of.h"
+
+#include "plan/count_grade.h"
+
+namespace lardiner::plan {
+
+using measure::Dimension;
+using measure::Quantity;
+
+namespace {
+
+std::optional<Quantity> weight_of(book::Weighing& weighing, const book::Product& product, Quantity amount) {
+  return amount.dimension == Dimension::Mass ? amount : weighing.of_product(product, amount);
+}
+
+// What so much weight is in pieces of a unit weight, or in the volume that a making gives.
+std::optional<Quantity> of_weight(book::Weighing& weighing, const book::Product& product, Quantity weight) {
+  const Dimension wanted = dimension_of(product);
+  if (wanted == Dimension::Mass) return weight;
+  const Quantity one = product.makes ? *product.makes : measure::one(measure::Unit::Piece);
+  const problem::ExpectedAll<Quantity> whole = weighing.output(product);
+  if (!whole || whole->amount <= 0) return std::nullopt;
+  return measure::scaled(one, measure::ratio(weight, *whole));
+}
+
+}  // namespace
+
+Dimension dimension_of(const book::Product& product) {
+  if (product.makes) return product.makes->dimension;
+  return product.kind == book::ProductKind::AssembledItem ? Dimension::Count : Dimension::Mass;
+}
+
+std::optional<Quantity> amount_of(book::Weighing& weighing, const book::Product& product, Quantity amount) {
+  if (amount.dimension == dimension_of(product)) return amount;
+  const std::optional<Quantity> weight = weight_of(weighing, product, amount);
+  return weight ? of_weight(weighing, product, *weight) : std::nullopt;
+}
+
+std::optional<Quantity> weight_of(const book::Weighing& weighing, const book::Ingredient& ingredient, Quantity amount) {
+  if (amount.dimension == Dimension::Mass) return amount;
+  if (const std::optional<Quantity> weight = weighing.of_ingredient(ingredient, amount)) return weight;
+  if (amount.dimension != Dimension::Count || !ingredient.count_grade) return std::nullopt;
+  return measure::scaled(piece_weight(*ingredient.count_grade).least, measure::in_unit(amount, measure::Unit::Piece));
+}
+
+}  // namespace lardiner::plan
