@@ -57,6 +57,8 @@ void check_ids(const Checking& checking) {
   }
   Once media(checking, QStringLiteral("medium"), rename);
   for (const Media& one : checking.book.media) media.take(one.id, one.place);
+  Once vessels(checking, QStringLiteral("vessel"), rename);
+  for (const Vessel& one : checking.book.vessels) vessels.take(one.id, one.place);
   Once sites(checking, QStringLiteral("site"), rename);
   for (const Site& one : checking.book.sites) sites.take(one.id, one.place);
   Once people(checking, QStringLiteral("person"), rename);

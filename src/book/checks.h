@@ -40,6 +40,8 @@ void check_restricted(const Checking& checking);
 void check_declarations(const Checking& checking);
 /// Formulas that make more than goes in; lines that sheets cannot weigh.
 void check_weights(const Checking& checking);
+/// Time out of the cold beyond what the rule set allows; a cooling without limits.
+void check_making(const Checking& checking);
 /// Everything that is missing.
 void check_gaps(const Checking& checking);
 

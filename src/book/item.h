@@ -171,8 +171,8 @@ struct Product {
   QString vessel;                                 ///< id; may be empty
   std::optional<measure::Quantity> vessel_takes;  ///< the most of what goes in, by weight
   std::optional<measure::Ratio> units_per_hour;   ///< that one pair of hands assembles
-  QString
-      formula_of;  ///< of another size of an assembled item: whose formula this is, in proportion to the units' weights
+  QString formula_of;  ///< another size of this product: `formula` was taken from it, in proportion to the unit weights
+  problem::Place formula_of_place;
   Process process = Process::None;
   QString food;  ///< class of the whole that raises the minimum: "stuffed", "comminuted-fish"; may be empty
   std::optional<TimeAtTemperature> cook_to;  ///< the kitchen's own, at least the minimum

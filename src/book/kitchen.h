@@ -36,7 +36,8 @@ struct Kitchen {
   std::vector<LotPart> lot;
   measure::Quantity scale_step;
   std::optional<measure::Quantity> fine_scale_step;  ///< of the scale for small amounts; absent: there is none
-  int out_of_cold_seconds = 0;        ///< how long food may stand out of the cold while it is worked on; 0: not said
+  int out_of_cold_seconds = 0;  ///< how long food may stand out of the cold while it is worked on; 0: not said
+  problem::Place out_of_cold_place;
   measure::TemperatureLimit freezer;  ///< printed as "keep at"; common practice −18 °C (0 °F)
   QString ingredient_media;  ///< id of the medium for opened, thawed, cut and decanted ingredients, and for HOLD labels
                              ///< of unknown containers

@@ -7,6 +7,7 @@
 
 #include "book/book.h"
 #include "book/checks.h"
+#include "book/other_size.h"
 #include "book/tables.h"
 #include "book/values.h"
 #include "reader/quote.h"
@@ -192,12 +193,14 @@ class BookReading {
   void read_tables() {
     read_each(u"media", book_.media, read_media);
     find_ingredient_media();
+    read_each(u"vessel", book_.vessels, read_vessel);
     read_each(u"site", book_.sites, read_site);
     read_each(u"person", book_.people, read_person);
     read_each(u"ingredient", book_.ingredients, read_ingredient);
     read_each(u"product", book_.products, read_product);
     index(book_.ingredients, book_.ingredient_index);
     index(book_.products, book_.product_index);
+    take_formulas(book_, whole_, errors_);
   }
 
   void find_ingredient_media() {
@@ -222,7 +225,7 @@ class BookReading {
   QSet<const Product*> doubtful(const Reach& reached) const {
     QSet<const Product*> all;
     for (const Product* product : reached.products) {
-      bool doubt = faulty_.contains(product->id);
+      bool doubt = faulty_.contains(product->id) || faulty_.contains(product->formula_of) || product->formula.empty();
       for (const FormulaLine& line : product->formula)
         doubt = doubt || faulty_.contains(line.item) || all.contains(book_.product(line.item));
       if (doubt) all.insert(product);
@@ -239,7 +242,7 @@ class BookReading {
     const QSet<const Product*> doubted = doubtful(reached);
     const Checking checking{book_, reached, standings, weighing, findings, doubted};
     for (const auto check : {check_ids, check_loops, check_temperatures, check_shelf_lives, check_containers,
-                             check_restricted, check_declarations, check_weights, check_gaps})
+                             check_restricted, check_declarations, check_weights, check_making, check_gaps})
       check(checking);
   }
 

@@ -11,6 +11,9 @@ using reader::quoted;
 
 namespace {
 
+// More than any tray has, either way.
+constexpr int kMostPlaces = 100;
+
 const QStringList& kinds() {
   static const QStringList names{QStringLiteral("tub"),   QStringLiteral("tray"), QStringLiteral("bag"),
                                  QStringLiteral("case"),  QStringLiteral("jar"),  QStringLiteral("pan"),
@@ -57,6 +60,37 @@ void check_bears(Fields& fields, const Context& context, const ContainerSpec& co
                 QStringLiteral("choose a medium whose bears has \"%1\"").arg(needed));
 }
 
+// Whether both are stated or neither.
+bool both_or_none(Fields& fields, QStringView one, QStringView other) {
+  if (fields.has(one) == fields.has(other)) return true;
+  const QStringView there = fields.has(one) ? one : other;
+  fields.refuse(there, Code::Missing,
+                QStringLiteral("%1 has %2 but no %3").arg(fields.noun(), there, there == one ? other : one),
+                QStringLiteral("state both, or neither"));
+  return false;
+}
+
+// How the pieces of a tray lie.
+void read_places(Fields& fields, ContainerSpec& container) {
+  if (!both_or_none(fields, u"rows", u"columns") || !fields.has(u"rows")) return;
+  container.rows = fields.integer(u"rows", 1, kMostPlaces).value_or(0);
+  container.columns = fields.integer(u"columns", 1, kMostPlaces).value_or(0);
+  if (!container.kind.isEmpty() && container.kind != QLatin1String("tray"))
+    fields.refuse(u"rows", Code::Conflict, QStringLiteral("%1: a %2 has no rows").arg(fields.noun(), container.kind),
+                  QStringLiteral("leave rows and columns out, or write kind = \"tray\""));
+  const int places = container.rows * container.columns;
+  const measure::Quantity& holds = container.holds;
+  if (places == 0 || holds.dimension != measure::Dimension::Count) return;
+  if (in_unit(holds, measure::Unit::Piece) == measure::Ratio(places, 1)) return;
+  fields.refuse(u"holds", Code::Conflict,
+                QStringLiteral("%1: %2 rows and %3 columns have room for %4 pieces, but holds says otherwise")
+                    .arg(fields.noun())
+                    .arg(container.rows)
+                    .arg(container.columns)
+                    .arg(places),
+                QStringLiteral("write holds = \"%1 pieces\", or correct rows and columns").arg(places));
+}
+
 void read_languages(Fields& fields, const Context& context, ContainerSpec& container) {
   for (const QString& code : fields.texts(u"languages")) {
     if (context.languages().contains(code)) {
@@ -81,6 +115,8 @@ ContainerSpec read_container(const reader::Value& table, const QString& noun, co
     fields.refuse(u"holds", Code::Missing, fields.noun() + QStringLiteral(" does not say how much it holds"),
                   QStringLiteral("state holds: \"500 g\" or \"24 pieces\""));
   container.holds = read_quantity(fields, u"holds").value_or(measure::Quantity{});
+  read_places(fields, container);
+  container.tare = read_weight(fields, u"tare");
   const auto package = read_word(fields, u"package", {QStringLiteral("air"), QStringLiteral("reduced oxygen")});
   if (package == QStringLiteral("reduced oxygen")) container.package = Package::ReducedOxygen;
   read_medium(fields, context, container);

@@ -103,6 +103,7 @@ FormulaLine read_line(const Value& table, const QString& noun, const Context& co
   read_basis(fields, line);
   line.main = fields.boolean(u"main").value_or(false);
   line.cut = read_local_text(fields, u"cut", context.languages());
+  read_portion(fields, context, line);
   check_companion(fields, u"of", u"percent", line.basis == Basis::PercentOf);
   check_companion(fields, u"each", u"per_main", line.basis == Basis::PerMain);
   fields.finish();

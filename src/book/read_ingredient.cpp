@@ -187,6 +187,7 @@ Ingredient read_ingredient(const Value& table, const Context& context) {
   read_cooking(fields, context, ingredient);
   ingredient.animal = fields.boolean(u"animal").value_or(false);
   ingredient.edible = read_edible(fields);
+  read_buying(fields, context, ingredient);
   for (const Value* item : fields.tables(u"measure"))
     ingredient.measures.push_back(read_measure(*item, fields.noun(), context));
   for (const Value* item : fields.tables(u"shelf_life"))

@@ -92,6 +92,25 @@ measure::Quantity read_scale_step(Fields& fields) {
   return read_weight(fields, u"scale_step").value_or(measure::one(measure::Unit::Gram));
 }
 
+std::optional<measure::Quantity> read_fine_scale_step(Fields& fields, measure::Quantity scale_step) {
+  const std::optional<measure::Quantity> step = read_weight(fields, u"fine_scale_step");
+  if (!step || less(*step, scale_step)) return step;
+  fields.refuse(u"fine_scale_step", Code::Conflict,
+                fields.noun() + QStringLiteral(": fine_scale_step is not less than scale_step"),
+                QStringLiteral("state what the scale for small amounts shows, as in \"0.1 g\", or leave it out"));
+  return std::nullopt;
+}
+
+void read_out_of_cold(Fields& fields, Kitchen& kitchen) {
+  const std::optional<int> seconds = read_seconds(fields, u"out_of_cold");
+  if (!seconds) return;
+  kitchen.out_of_cold_seconds = *seconds;
+  kitchen.out_of_cold_place = fields.value(u"out_of_cold")->place;
+  if (*seconds == 0)
+    fields.refuse(u"out_of_cold", Code::Range, fields.noun() + QStringLiteral(": out_of_cold is no time at all"),
+                  QStringLiteral("state how long food may stand out of the cold while it is worked on: \"30 min\""));
+}
+
 void read_choices(Fields& fields, const Choices& choices, Kitchen& kitchen) {
   kitchen.allergen_list = read_required_word(fields, u"allergen_list", choices.allergen_lists).value_or(QString());
   kitchen.rule_set = read_required_word(fields, u"rule_set", choices.rule_sets).value_or(QString());
@@ -117,6 +136,8 @@ Kitchen read_kitchen(Fields& fields, const Choices& choices) {
       read_matching(fields, u"station", QStringLiteral("^[A-Z]$"), QStringLiteral("write one capital letter"));
   kitchen.lot = read_lot(fields);
   kitchen.scale_step = read_scale_step(fields);
+  kitchen.fine_scale_step = read_fine_scale_step(fields, kitchen.scale_step);
+  read_out_of_cold(fields, kitchen);
   kitchen.freezer = read_limit(fields, u"freezer", Bound::AtMost).value_or(kFreezer);
   kitchen.ingredient_media = fields.required_text(u"ingredient_media").value_or(QString());
   kitchen.words_reviewed_by = read_local_text(fields, u"words_reviewed_by", kitchen.languages);

@@ -68,6 +68,25 @@ void read_words(Fields& fields, const Context& context, Product& product) {
   product.safe_handling = fields.boolean(u"safe_handling").value_or(false);
 }
 
+// The lines as written, or the product whose lines they are: those are taken when all products have been read.
+void read_lines(Fields& fields, const Context& context, Product& product) {
+  if (!fields.has(u"formula_of")) {
+    product.formula = read_formula(fields, context);
+    if (fields.text(u"kind") == QStringLiteral("component"))
+      check_portions(product.formula, fields.noun(), context.errors);
+    return;
+  }
+  product.formula_of = fields.text(u"formula_of").value_or(QString());
+  product.formula_of_place = fields.value(u"formula_of")->place;
+  if (fields.has(u"formula"))
+    fields.refuse(u"formula_of", Code::Conflict, fields.noun() + QStringLiteral(" has both formula and formula_of"),
+                  QStringLiteral("write one of them"));
+  if (fields.text(u"kind") == QStringLiteral("component"))
+    fields.refuse(u"formula_of", Code::Conflict,
+                  fields.noun() + QStringLiteral(" has a formula_of, but a component has no sizes"),
+                  QStringLiteral("write its formula, or kind = \"assembled item\""));
+}
+
 }  // namespace
 
 Product read_product(const Value& table, const Context& context) {
@@ -76,8 +95,9 @@ Product read_product(const Value& table, const Context& context) {
   product.place = table.place;
   read_identity(fields, context, product);
   product.tcs = read_tcs(fields);
-  product.formula = read_formula(fields, context);
+  read_lines(fields, context, product);
   read_yields(fields, product);
+  read_making(fields, context, product);
   read_words(fields, context, product);
   read_process(fields, context, product);
   for (const Value* item : fields.tables(u"shelf_life"))

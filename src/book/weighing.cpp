@@ -30,6 +30,15 @@ QString no_weight(const FormulaLine& line, const QString& noun) {
   return QStringLiteral("the line %1 of %2 has no weight, which sheets need: ").arg(quoted(line.item), noun);
 }
 
+// By the middle of the grade, less what is trimmed off. A grade that says only how many pieces there are at most does
+// not say how heavy one may be.
+std::optional<Quantity> of_grade(const Ingredient& ingredient, Quantity amount) {
+  const std::optional<CountGrade>& grade = ingredient.count_grade;
+  if (!grade || !grade->fewest || amount.dimension != Dimension::Count) return std::nullopt;
+  const Ratio weights = in_unit(amount, measure::Unit::Piece) * Ratio(2, *grade->fewest + grade->most);
+  return scaled(grade->per, weights * ingredient.edible);
+}
+
 QString noun_of(const Product& product) { return QStringLiteral("product ") + quoted(product.id); }
 
 QString dimension_name(Quantity amount) {
@@ -218,7 +227,7 @@ std::optional<Quantity> Weighing::of_ingredient(const Ingredient& ingredient, Qu
                                           : !fits(*best) && measure.volume.amount < best->volume.amount);
     if (better) best = &measure;
   }
-  if (best == nullptr) return std::nullopt;
+  if (best == nullptr) return of_grade(ingredient, amount);
   return scaled(best->mass, ratio(amount, best->volume));
 }
 
