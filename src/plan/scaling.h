@@ -31,9 +31,10 @@ struct Makings {
 };
 using Target = std::variant<Give, UseUp, FillVessel, Makings>;
 
-/// How many makings of the formula as written a target is. Errors (no place unless a line of the book has one): less
-/// than one piece; an item that is not in the formula; a vessel that the book does not state; a dimension that the
-/// book cannot convert.
+/// How many makings of the formula as written a target is. An output by weight is a share of what the book says that a
+/// making gives (book::output_weight). Errors (no place unless the book is at fault): nothing, or less than one piece
+/// of what is made in pieces; an item that is not in the formula; a vessel that the book does not state; a dimension
+/// that the book cannot convert; the first of book::line_weights.
 problem::Expected<measure::Ratio> makings(const book::Book& book, book::Weighing& weighing,
                                           const book::Product& product, const Target& target);
 
@@ -49,12 +50,13 @@ struct ScaledLine {
   measure::Quantity net;      ///< edible weight, exact to the nanogram
   measure::Quantity pull;     ///< as purchased, exact: net through the trim yield; of a product the same as net
   measure::Quantity weighed;  ///< net as the scale shall read, in steps of `step`
-  measure::Quantity to_pull;  ///< pull rounded up to the scale's step; never less than `weighed`
+  measure::Quantity
+      to_pull;  ///< pull, or what holds its graded pieces for sure, rounded up to `step`; never < `weighed`
   measure::Quantity step;
   bool fine = false;        ///< under some twenty steps of the kitchen's scale: a weighing of its own on the fine scale
   bool restricted = false;  ///< has a maximum by law: rounded down
   std::optional<measure::Ratio> pieces;  ///< where the formula counts it
-  std::optional<HandMeasure> measure;    ///< where the book knows one
+  std::optional<HandMeasure> measure;    ///< where the book knows one; never of a restricted line
 };
 
 /// One pull: what goes into the vessel at a time.
@@ -63,15 +65,15 @@ struct Scaled {
   measure::Ratio makings;               ///< of the formula as written, in this pull
   int pulls = 1;                        ///< equal ones, where the vessel does not take the whole at once
   std::vector<ScaledLine> lines;        ///< in the order of addition
-  measure::Quantity input;              ///< the sum of `weighed`, to the step: what the printed lines add up to
-  measure::Quantity output;             ///< weight that comes out of a pull, through the cook yield, exact
+  measure::Quantity input;              ///< the sum of `weighed`: what the printed lines add up to
+  measure::Quantity output;             ///< weight that comes out of a pull, exact: see book::output_weight
   std::optional<measure::Ratio> units;  ///< of a pull, where units are made
 };
 
-/// The lines of `makings` of the formula, in equal pulls. Each line is its exact share; the total is rounded to the
-/// scale's step and shared out, the residue on the largest line, never on a fine or restricted one (measure/share.h).
-/// Scaling up and back gives the same figures: nothing is rounded before it is weighed. Errors: those of
-/// book::line_weights; nothing made; a line that even the fine scale cannot show is weighed in milligrams.
+/// The lines of `makings` of the formula, in equal pulls of what the vessel takes at most, printed figures included.
+/// Each line is its exact share to the scale's step; the residue of the total is on the largest line, never on a fine
+/// or restricted one (weighing_out.h). Scaling up and back gives the same figures: nothing is rounded before it is
+/// weighed. Errors: those of book::line_weights; nothing made; a line of less than a milligram; over 10,000 pulls.
 problem::ExpectedAll<Scaled> scaled(const book::Book& book, book::Weighing& weighing, const book::Product& product,
                                     measure::Ratio makings);
 
