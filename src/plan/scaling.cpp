@@ -5,6 +5,7 @@
 #include "measure/text.h"
 #include "plan/counted.h"
 #include "plan/hand_measure.h"
+#include "plan/refusals.h"
 #include "plan/rounding.h"
 #include "plan/weighing_out.h"
 #include "reader/quote.h"
@@ -38,11 +39,6 @@ Error too_little(const book::Product& product, const book::FormulaLine& line) {
           QStringLiteral("the line %1 of %2 comes to less than 1 mg in a pull, which no scale shows")
               .arg(quoted(line.item), noun_of(product)),
           line.place, QStringLiteral("make more of it at a time, or mix what is so little into something else first")};
-}
-
-Error nothing_edible(const book::Ingredient& ingredient) {
-  return {Code::Conflict, QStringLiteral("nothing of ingredient %1 is edible").arg(quoted(ingredient.id)),
-          ingredient.place, QStringLiteral("correct edible")};
 }
 
 ExpectedAll<int> pulls_of(const book::Product& product, Quantity input) {

@@ -1,6 +1,7 @@
 // How many makings of a formula a target is: an output, all of an ingredient, a full vessel.
 #include "book/weighing.h"
 #include "plan/counted.h"
+#include "plan/refusals.h"
 #include "plan/rounding.h"
 #include "plan/scaling.h"
 #include "plan/there.h"
@@ -69,9 +70,7 @@ class Aim {
  private:
   Expected<Ratio> of_pieces(Quantity output) const {
     const std::optional<Ratio> units = book::Weighing::units(product_);
-    if (!units || units->num() <= 0)
-      return tl::unexpected(Error{Code::Missing, noun_of(product_) + QStringLiteral(" is not made in pieces"),
-                                  product_.place, QStringLiteral("state makes in pieces, or unit_weight")});
+    if (!units || units->num() <= 0) return tl::unexpected(not_in_pieces(product_));
     const Ratio wanted = measure::in_unit(output, measure::Unit::Piece);
     if (wanted.num() > 0 && wanted < Ratio(1, 1)) return tl::unexpected(less_than_one(product_));
     return Ratio(units_to_make(product_, wanted), 1) / *units;
