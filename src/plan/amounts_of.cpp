@@ -1,6 +1,8 @@
 // Amounts of an item in the dimension in which it is made or bought.
 #include "plan/amounts_of.h"
 
+#include <algorithm>
+
 #include "plan/count_grade.h"
 
 namespace lardiner::plan {
@@ -24,6 +26,11 @@ std::optional<Quantity> of_weight(book::Weighing& weighing, const book::Product&
   return measure::scaled(one, measure::ratio(weight, *whole));
 }
 
+bool counted(const book::Ingredient& ingredient) {
+  return std::any_of(ingredient.measures.begin(), ingredient.measures.end(),
+                     [](const book::Measure& measure) { return measure.volume.dimension == Dimension::Count; });
+}
+
 }  // namespace
 
 Dimension dimension_of(const book::Product& product) {
@@ -39,9 +46,11 @@ std::optional<Quantity> amount_of(book::Weighing& weighing, const book::Product&
 
 std::optional<Quantity> weight_of(const book::Weighing& weighing, const book::Ingredient& ingredient, Quantity amount) {
   if (amount.dimension == Dimension::Mass) return amount;
-  if (const std::optional<Quantity> weight = weighing.of_ingredient(ingredient, amount)) return weight;
-  if (amount.dimension != Dimension::Count || !ingredient.count_grade) return std::nullopt;
-  return measure::scaled(piece_weight(*ingredient.count_grade).least, measure::in_unit(amount, measure::Unit::Piece));
+  const bool graded = amount.dimension == Dimension::Count && ingredient.count_grade && !counted(ingredient);
+  if (graded)
+    return measure::scaled(piece_weight(*ingredient.count_grade).least, measure::in_unit(amount, measure::Unit::Piece));
+  const std::optional<Quantity> edible = weighing.of_ingredient(ingredient, amount);
+  return edible ? std::optional(measure::scaled(*edible, measure::Ratio(1, 1) / ingredient.edible)) : std::nullopt;
 }
 
 }  // namespace lardiner::plan

@@ -17,8 +17,8 @@ measure::Dimension dimension_of(const book::Product& product);
 std::optional<measure::Quantity> amount_of(book::Weighing& weighing, const book::Product& product,
                                            measure::Quantity amount);
 
-/// What `amount` of an ingredient that is there weighs for sure, as purchased: a count by its measures, else by the
-/// smallest pieces of its count grade; nothing where the book does not say.
+/// What `amount` of an ingredient that is there weighs for sure, as purchased: by its measures, which are of what is
+/// edible in it, else a count by the smallest pieces of its grade; nothing where the book does not say.
 std::optional<measure::Quantity> weight_of(const book::Weighing& weighing, const book::Ingredient& ingredient,
                                            measure::Quantity amount);
 
