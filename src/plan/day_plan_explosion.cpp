@@ -6,6 +6,7 @@
 
 #include "measure/text.h"
 #include "measure/wide.h"
+#include "plan/counted.h"
 #include "plan/day_plan_merging.h"
 
 namespace lardiner::plan {
@@ -196,8 +197,8 @@ class Running {
   static std::int64_t output_for(const Made& made, std::int64_t wanted) {
     Quantity output{made.one.dimension, wanted};
     if (output.dimension == Dimension::Count) {
-      output = measure::scaled(output, Ratio(1, 1) + made.product->make_over);
-      output = measure::rounded_up_to_step(output, measure::one(measure::Unit::Piece));
+      const Ratio pieces = measure::in_unit(output, measure::Unit::Piece);
+      output = measure::quantity({units_to_make(*made.product, pieces), 1}, measure::Unit::Piece);
     }
     if (made.made_in && made.made_in->amount > 0) output = measure::rounded_up_to_step(output, *made.made_in);
     return output.amount;

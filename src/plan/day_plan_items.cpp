@@ -6,6 +6,7 @@
 
 #include "book/roll_up.h"
 #include "plan/amounts_of.h"
+#include "plan/counted.h"
 
 namespace lardiner::plan {
 
@@ -43,23 +44,14 @@ int cooling_seconds(const book::RuleSet& rules, const book::Product& product) {
 }
 
 // A counted line of graded pieces needs the weight that holds them for sure.
-std::optional<Quantity> sure_of(const book::Product& product, const book::FormulaLine& line,
-                                const book::Ingredient& ingredient) {
-  if (line.amount.dimension != Dimension::Count || !ingredient.count_grade || !ingredient.count_grade->fewest)
-    return std::nullopt;
-  Ratio pieces = measure::in_unit(line.amount, measure::Unit::Piece);
-  if (line.basis == book::Basis::PerUnit)
-    pieces = pieces * book::Weighing::units(product).value_or(Ratio(1, 1));
-  else if (line.basis != book::Basis::Absolute)
-    return std::nullopt;
-  return measure::scaled(ingredient.count_grade->per, pieces / Ratio(*ingredient.count_grade->fewest, 1));
-}
-
-Quantity as_purchased(const book::Product& product, const book::FormulaLine& line, const book::Ingredient& ingredient,
-                      Quantity edible) {
-  const Quantity pull = measure::scaled(edible, Ratio(1, 1) / ingredient.edible);
-  const std::optional<Quantity> sure = sure_of(product, line, ingredient);
-  return sure && measure::less(pull, *sure) ? *sure : pull;
+Quantity as_purchased(const book::Product& product, const std::vector<Quantity>& weights, size_t line,
+                      const book::Ingredient& ingredient) {
+  const Quantity pull = measure::scaled(weights[line], Ratio(1, 1) / ingredient.edible);
+  const std::optional<Ratio> pieces = pieces_of_line(product, weights, line);
+  if (!pieces || !ingredient.count_grade || !ingredient.count_grade->fewest) return pull;
+  const Quantity sure =
+      measure::scaled(ingredient.count_grade->per, *pieces / Ratio(*ingredient.count_grade->fewest, 1));
+  return measure::less(pull, sure) ? sure : pull;
 }
 
 void add_part(std::vector<Part>& parts, const Part& part) {
@@ -155,7 +147,7 @@ void Items::add_parts(Made& out) {
     if (const std::optional<size_t> sub = made_index(line.item))
       add_part(out.parts, {true, *sub, (*weights)[i]});
     else if (const std::optional<size_t> goods = bought_index(line.item))
-      add_part(out.parts, {false, *goods, as_purchased(product, line, *bought[*goods].ingredient, (*weights)[i])});
+      add_part(out.parts, {false, *goods, as_purchased(product, *weights, i, *bought[*goods].ingredient)});
   }
 }
 
