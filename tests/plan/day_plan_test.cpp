@@ -5,7 +5,7 @@ using namespace lardiner;
 using namespace lardiner::plan;
 using namespace lardiner::plan::kitchen;
 
-TEST_CASE("an order goes through three levels to what must be bought", "[plan][day_plan][src:computed]") {
+TEST_CASE("an order goes through three levels to what must be bought", "[plan][day_plan]") {
   // 24 cakes of 100 g: 1.68 kg cod (2.1 kg at 80 %), 480 g butter (432 g and 48 g seasoning), 240 g crumbs.
   const DayPlan plan = plan_of({order("fish-cake", "24 pieces", "2026-10-08 14:00")});
   CHECK(plan.unmet.empty());

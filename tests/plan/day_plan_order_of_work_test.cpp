@@ -1,0 +1,75 @@
+// In which order a plan's makings are begun, and where it is cleaned down.
+#include "plan_run.h"
+
+using namespace lardiner;
+using namespace lardiner::plan;
+using namespace lardiner::plan::kitchen;
+
+namespace {
+
+QStringList order_of(const DayPlan& plan) {
+  QStringList all;
+  for (const PlannedMaking& m : plan.makings) all += (m.clean_down ? QStringLiteral("/ ") : QString()) + m.product->id;
+  return all;
+}
+
+// Sauces of cream alone, of cream and crumbs, of hake, of oil without anything.
+book::Book with_sauces() {
+  const auto sauce = [](const QByteArray& id, const QByteArray& code, const QByteArray& lines) {
+    return product(id, code, "yes", lines, "makes = \"1 kg\"\n" + life("chilled", "3 days") + container());
+  };
+  return read_kitchen(sauce("cream-sauce", "CRS", line("cream", "1 kg")) +
+                      sauce("crumb-sauce", "CMS", line("cream", "500 g") + line("crumbs", "500 g")) +
+                      sauce("hake-mix", "HAM", line("hake", "1 kg")) +
+                      sauce("lime-sauce", "LIS", line("lime", "1 kg")) +
+                      sauce("crumb-topping", "CRT", line("crumbs", "1 kg")));
+}
+
+std::vector<Order> all_sauces(const char* due) {
+  std::vector<Order> orders;
+  for (const char* id : {"hake-mix", "crumb-sauce", "cream-sauce", "crumb-topping", "lime-sauce"})
+    orders.push_back(order(id, "1 kg", due));
+  return orders;
+}
+
+}  // namespace
+
+TEST_CASE("ready-to-eat comes before raw, then the fewest allergens, cleaned down where one is left behind",
+          "[plan][day_plan][work]") {
+  CHECK(order_of(plan_of(all_sauces("2026-10-08 14:00"), {}, with_sauces())) ==
+        QStringList{QStringLiteral("lime-sauce"), QStringLiteral("cream-sauce"), QStringLiteral("/ crumb-topping"),
+                    QStringLiteral("crumb-sauce"), QStringLiteral("/ hake-mix")});
+}
+
+TEST_CASE("time comes before cleanliness, and then it is cleaned down", "[plan][day_plan][work]") {
+  std::vector<Order> orders{order("hake-mix", "1 kg", "2026-10-07 08:00"),
+                            order("lime-sauce", "1 kg", "2026-10-10 14:00", "3 days")};
+  const DayPlan plan = plan_of(orders, {}, with_sauces());
+  CHECK(order_of(plan) == QStringList{QStringLiteral("hake-mix"), QStringLiteral("/ lime-sauce")});
+  CHECK(plan.makings[0].start == at(kNow));
+  CHECK(plan.makings[1].start == at("2026-10-10 00:00"));
+}
+
+TEST_CASE("what can be begun on a day is begun on it, and does not wait for something cleaner",
+          "[plan][day_plan][work]") {
+  std::vector<Order> orders{order("hake-mix", "1 kg", "2026-10-09 14:00"),
+                            order("lime-sauce", "1 kg", "2026-10-09 14:00", "2 days")};
+  CHECK(order_of(plan_of(orders, {}, with_sauces())) ==
+        QStringList{QStringLiteral("hake-mix"), QStringLiteral("/ lime-sauce")});
+}
+
+TEST_CASE("unknown allergens come last, and are cleaned up after", "[plan][day_plan][work]") {
+  book::Book book = with_sauces();
+  for (book::Ingredient& ingredient : book.ingredients)
+    if (ingredient.id == QStringLiteral("lime")) ingredient.supplier_items[0].declared = {};
+  std::vector<Order> orders{order("lime-sauce", "1 kg", "2026-10-08 14:00"),
+                            order("crumb-sauce", "1 kg", "2026-10-08 14:00"),
+                            order("hake-mix", "1 kg", "2026-10-08 14:00")};
+  CHECK(order_of(plan_of(orders, {}, book)) ==
+        QStringList{QStringLiteral("crumb-sauce"), QStringLiteral("/ lime-sauce"), QStringLiteral("/ hake-mix")});
+}
+
+TEST_CASE("what goes into a making stands before it", "[plan][day_plan][work]") {
+  CHECK(order_of(plan_of({order("fish-cake", "10 pieces", "2026-10-08 14:00")})) ==
+        QStringList{QStringLiteral("seasoning"), QStringLiteral("spiced-butter"), QStringLiteral("fish-cake")});
+}
