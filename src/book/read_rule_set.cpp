@@ -159,6 +159,8 @@ void RuleReading::read_head() {
   rules_.name = root_.required_text(u"name").value_or(QString());
   rules_.allergen_list = root_.text(u"allergen_list").value_or(QString());
   rules_.cooling_authority = {rules_.name, root_.required_text(u"cooling_section").value_or(QString())};
+  if (const auto section = root_.text(u"raw_fish_frozen_section"))
+    rules_.raw_fish_frozen = Authority{rules_.name, *section};
   if (!root_.has(u"invented")) {
     root_.refuse(u"invented", Code::Missing, QStringLiteral("rule set does not say whether it is invented"),
                  QStringLiteral("write invented = false for a published code"));

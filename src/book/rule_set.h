@@ -78,8 +78,10 @@ struct RuleSet {
   TimeControlRule time_control, time_control_cold_start;
   LengthLimit reduced_oxygen;           ///< the most without a variance, frozen time excluded
   LengthLimit reduced_oxygen_document;  ///< beyond this a named document is needed
-  std::vector<LengthLimit> figures;     ///< every day or time limit again, by id, for `authority = "…"` in a book
-  QString allergen_list;                ///< the list of the law it stands under, for `check` to compare; may be empty
+  std::optional<Authority>
+      raw_fish_frozen;               ///< raw fish goes into a reduced-oxygen pack only frozen; absent: no such rule
+  std::vector<LengthLimit> figures;  ///< every day or time limit again, by id, for `authority = "…"` in a book
+  QString allergen_list;             ///< the list of the law it stands under, for `check` to compare; may be empty
 
   const LengthLimit* figure(const QString& figure_id) const;
   const CookMinimum* cook_for(const QString& food) const;
