@@ -181,6 +181,17 @@ TEST_CASE("what cannot be made in time is served from the shelf before what can"
   CHECK(plan.orders[plan.takes[0].what.index].due == at("2026-10-07 06:30"));
 }
 
+TEST_CASE("what no making keeps long enough for is served from the shelf before what can be made",
+          "[plan][day_plan][netting]") {
+  const DayPlan plan = plan_of({order("fish-cake", "5 pieces", "2026-10-08 08:00"),
+                                order("fish-cake", "5 pieces", "2026-10-08 12:00", "4 days")},
+                               {lot("fish-cake", "5 pieces", "2026-10-20")});
+  CHECK(plan.unmet.empty());
+  REQUIRE(plan.takes.size() == 1);
+  CHECK(plan.takes[0].what.index == 1);
+  CHECK(making(plan, "fish-cake").output == amount("5 pieces"));
+}
+
 TEST_CASE("makings are whole multiples of what the book says; the rest is for nobody yet",
           "[plan][day_plan][amounts]") {
   book::Book book = small();

@@ -50,6 +50,26 @@ TEST_CASE("time comes before cleanliness, and then it is cleaned down", "[plan][
   CHECK(plan.makings[1].start == at("2026-10-10 00:00"));
 }
 
+TEST_CASE("nothing is begun that would make something else too late", "[plan][day_plan][work]") {
+  book::Book book = read_kitchen(product("lime-base", "LIB", "yes", line("lime", "1 kg"),
+                                         "makes = \"1 kg\"\n" + life("chilled", "3 days") + container()) +
+                                 product("lime-sauce", "LIS", "yes", line("lime-base", "1 kg"),
+                                         "makes = \"1 kg\"\n" + life("chilled", "3 days") + container()) +
+                                 product("hake-mix", "HAM", "yes", line("hake", "1 kg"),
+                                         "makes = \"1 kg\"\n" + life("chilled", "3 days") + container()));
+  book::Step rest;
+  rest.seconds = std::pair(3 * 3600, 3 * 3600);
+  book.products[static_cast<size_t>(book.product_index.value(QStringLiteral("lime-base")))].steps = {rest};
+  const auto work = [&](const char* due) {
+    return order_of(
+        plan_of({order("lime-sauce", "1 kg", "2026-10-07 14:00"), order("hake-mix", "1 kg", due)}, {}, book));
+  };
+  CHECK(work("2026-10-07 09:00") ==
+        QStringList{QStringLiteral("lime-base"), QStringLiteral("lime-sauce"), QStringLiteral("hake-mix")});
+  CHECK(work("2026-10-07 08:59") ==
+        QStringList{QStringLiteral("lime-base"), QStringLiteral("hake-mix"), QStringLiteral("/ lime-sauce")});
+}
+
 TEST_CASE("what can be begun on a day is begun on it, and does not wait for something cleaner",
           "[plan][day_plan][work]") {
   std::vector<Order> orders{order("hake-mix", "1 kg", "2026-10-09 14:00"),

@@ -140,6 +140,22 @@ TEST_CASE("needs whose windows meet are one making, and others are not", "[plan]
                       [](const PlannedMaking& m) { return m.product->id == QStringLiteral("fish-cake"); }) == 2);
 }
 
+TEST_CASE("needs are not merged where what goes in would not keep for all of them", "[plan][day_plan][windows]") {
+  // Cakes keep 8 days, the butter in them 2: a making for Thursday's orders cannot serve Monday's too.
+  const book::Book short_lived = read_kitchen({}, life("chilled", "5 days"), life("chilled", "2 days"));
+  book::Book book = short_lived;
+  product_of(book, "fish-cake").shelf_lives[0].length.count = 8;
+  const DayPlan plan =
+      plan_of({order("fish-cake", "10 pieces", "2026-10-08 14:00"), order("fish-cake", "5 pieces", "2026-10-08 18:00"),
+               order("fish-cake", "7 pieces", "2026-10-12 18:00")},
+              {}, book);
+  CHECK(plan.unmet.empty());
+  std::vector<measure::Quantity> made;
+  for (const PlannedMaking& m : plan.makings)
+    if (m.product->id == QStringLiteral("fish-cake")) made.push_back(m.output);
+  CHECK(made == std::vector{amount("15 pieces"), amount("7 pieces")});
+}
+
 TEST_CASE("frozen goods keep as long as their frozen best-before, and what goes in only to the freezer",
           "[plan][day_plan][windows]") {
   const book::Book book =
