@@ -49,8 +49,7 @@ QStringList wanted_products(const book::Book& book, const std::vector<Order>& or
 class Planning {
  public:
   Planning(const book::Book& book, DayPlan& plan, const QDateTime& now)
-      : book_(book),
-        plan_(plan),
+      : plan_(plan),
         calendar_(book.kitchen.zone, now),
         keeping_(book, calendar_),
         items_(book, wanted_products(book, plan.orders), keeping_),
@@ -233,7 +232,6 @@ class Planning {
     });
   }
 
-  const book::Book& book_;
   DayPlan& plan_;
   Calendar calendar_;
   Keeping keeping_;
