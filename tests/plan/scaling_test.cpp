@@ -1,6 +1,9 @@
 // Formulas scaled to what is wanted: published worked values, every target, and its refusals.
 #include "plan/scaling.h"
 
+#include <cmath>
+
+#include "gnu_units.h"
 #include "work.h"
 
 using namespace lardiner;
@@ -54,6 +57,23 @@ TEST_CASE("10 lb of onion at 90 % edible are 11.2 lb as purchased, rounded up",
   Work work(plain("onion", "edible = \"90 %\"\n") + p(line("onion", "10 lb")));
   work.book.kitchen.scale_step = measure::quantity(Ratio(1, 10), Unit::Pound);
   CHECK(work.scaled(give("10 lb")).lines[0].to_pull == measure::quantity(Ratio(112, 10), Unit::Pound));
+}
+
+TEST_CASE("GNU units agrees with what is pulled of an edible weight in any unit", "[plan][scaling]") {
+  struct Pull {
+    const char* weight;
+    const char* expression;
+    int edible;
+  };
+  for (const Pull& pull : {Pull{"2 lb", "2 lb / 0.61", 61}, Pull{"10 lb", "10 lb / 0.90", 90},
+                           Pull{"13.7 oz", "13.7 oz / 0.53", 53}, Pull{"4.2 kg", "4.2 kg / 0.87", 87}}) {
+    INFO(pull.expression);
+    Work work(plain("onion") + p(line("onion", pull.weight)));
+    work.ingredient_to_change("onion").edible = Ratio(pull.edible, 100);
+    const double ours = static_cast<double>(work.scaled(Makings{Ratio(1, 1)}).lines[0].pull.amount);
+    const double theirs = test_support::gnu_units({QLatin1String(pull.expression), QStringLiteral("ng")});
+    CHECK(std::abs(theirs - ours) <= 1 + ours * 1e-14);
+  }
 }
 
 TEST_CASE("a product is not trimmed: what is pulled of it is what goes in", "[plan][scaling]") {
@@ -188,6 +208,13 @@ TEST_CASE("the residue of the total goes to the largest line, never to a fine or
   CHECK(weighed(work.scaled(Makings{Ratio(1, 1)})) == QStringList{"100 g", "301 g", "200 g", "5 g"});
   work.ingredient_to_change("cream").most_percent = Ratio(60, 100);
   CHECK(weighed(work.scaled(Makings{Ratio(1, 1)})) == QStringList{"100 g", "300 g", "202 g", "5 g"});
+}
+
+TEST_CASE("of two largest lines the same one takes the residue, whichever is added first", "[plan][scaling]") {
+  Work work(p(line("cream", "300.4 g") + line("crumbs", "300.4 g") + line("salt", "100 g")));
+  CHECK(weighed(work.scaled(Makings{Ratio(1, 1)})) == QStringList{"301 g", "300 g", "100 g"});
+  Work turned(p(line("crumbs", "300.4 g") + line("cream", "300.4 g") + line("salt", "100 g")));
+  CHECK(weighed(turned.scaled(Makings{Ratio(1, 1)})) == QStringList{"300 g", "301 g", "100 g"});
 }
 
 TEST_CASE("a line with a maximum by law is rounded down, and the total not below the exact one", "[plan][scaling]") {

@@ -77,6 +77,13 @@ TEST_CASE("what is counted in one line and weighed in another has no sure number
   CHECK(units(work, {there("scallop", "10 lb")}) == QStringList{"scallop ?/100/100"});
 }
 
+TEST_CASE("a share that no nanogram holds exactly does not cost a unit", "[plan][units_from]") {
+  Work work(p("{ item = \"crumbs\", parts = 2 }, { item = \"cream\", parts = 1 }",
+              "makes = \"10 pieces\"\nunit_weight = \"100 g\"\n"));
+  CHECK(units(work, {there("crumbs", "2 kg")}) == QStringList{"crumbs 30/30/30"});
+  CHECK(units(work, {there("crumbs", "1999.9 g")}) == QStringList{"crumbs 29/29/29"});
+}
+
 TEST_CASE("pieces of what has a measure weigh by that", "[plan][units_from]") {
   Work work(parcels(each("lime", "15 g") + each("crumbs", "70 g")));
   CHECK(units(work, {there("lime", "10 pieces")}) == QStringList{"lime 40/40/40"});
