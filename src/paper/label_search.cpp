@@ -15,11 +15,10 @@ constexpr int kToCompare = 4;
 constexpr int kToFinish = 4;
 // Type this near its preferred sizes is good enough to leave the layout as it is.
 constexpr double kNearPreferred = 0.91;
-// A larger code, and facts left apart, are each worth this much of the scale.
+// Facts left apart are worth this much of the scale.
 constexpr double kWorth = 0.05;
-// Smaller modules are read markedly less often; larger ones than the largest no more often, and the paper is better
-// used for type (DEVELOPERS.md, "The code, and why this size").
-constexpr Millimetres kGoodModule{0.5}, kLargestModule{0.65};
+// Larger modules than these are read no more often (DEVELOPERS.md, "The code, and why this size").
+constexpr Millimetres kLargestModule{0.65};
 
 // An attempt that fits, and a larger scale that does not; or one that lacks room even at the least scale asked for.
 struct Found {
@@ -73,11 +72,6 @@ Found best_with(const Ground& ground, Dots module) {
   return best;
 }
 
-bool is_better(const Found& one, const Found& other) {
-  if (!one.fits() || !other.fits()) return !other.fits();  // of two refusals the smaller code's says what lacks
-  return one.scale() > other.scale() + kWorth;
-}
-
 Dots largest_module(const Ground& ground, Dots least) {
   const int shorter = std::min(ground.page.width.value, ground.page.height.value);
   const int room = static_cast<int>(shorter * ground.label.code_share);
@@ -86,15 +80,12 @@ Dots largest_module(const Ground& ground, Dots least) {
   return std::max(std::min(Dots{symbol::largest_dots_per_module(with_quiet, room)}, most), least);
 }
 
+// With the largest code beside which everything fits, or what lacks beside the smallest.
 Found best_found(const Ground& ground, Dots most, Dots least) {
-  const Dots good = whole_dots_covering(fine_dots(kGoodModule, ground.page.resolution));
-  Found best = best_with(ground, most);
-  for (Dots module = most - Dots{1}; module >= least; module = module - Dots{1}) {
-    if (best.fits() && (module < good || (best.choice.trial == 0 && is_near_preferred(ground, best)))) break;
-    Found next = best_with(ground, module);
-    if ((next.choice.trial == 0 && is_near_preferred(ground, next)) || is_better(next, best)) best = std::move(next);
-  }
-  return best;
+  Found found = best_with(ground, most);
+  for (Dots module = most - Dots{1}; !found.fits() && module >= least; module = module - Dots{1})
+    found = best_with(ground, module);
+  return found;
 }
 
 }  // namespace

@@ -104,62 +104,81 @@ class Stack {
     code_top_ = place.bottom.value - side - quiet;
   }
 
-  // Lot and initials, the container and its serial: on as few lines as there is room for.
+  // A text of the foot; `varies` from label to label.
+  struct FootPiece {
+    FactId id;
+    QString text;
+
+    bool varies() const { return id != FactId::Lot; }
+    Weight weight() const { return id == FactId::Serial ? Weight::Regular : Weight::Bold; }
+  };
+
+  // Lot and initials, the container and its serial; the initials on their own where they do not fit beside the lot.
+  std::vector<FootPiece> foot_pieces(Points size) const {
+    std::vector<FootPiece> pieces;
+    for (const FactText& fact : ground_.text.foot) {
+      const FootPiece whole{fact.id, fact.paragraphs.front().front().text};
+      const qsizetype end =
+          whole.varies() || foot_width(whole, size) <= foot_room() ? -1 : whole.text.lastIndexOf(u' ');
+      pieces.push_back({fact.id, whole.text.left(end)});
+      if (end >= 0) pieces.push_back({fact.id, whole.text.mid(end + 1)});
+    }
+    return pieces;
+  }
+
+  double foot_room() const { return code_left_ - left_; }
+
+  // On as few lines as there is room for.
   void place_foot() {
     const Points size = sizes_.back();
     note(FactId::Lot, ground_.bounds.size() - 1, size, false);
     const Leading leading = leading_of(foot_reach());
     const double line = em(size) * leading.height();
-    std::vector<std::vector<const FactText*>> lines;
+    std::vector<std::vector<FootPiece>> lines;
     double used = 0;
-    for (const FactText& fact : ground_.text.foot) {
-      const double width = foot_width(fact, size);
-      const bool joins = !lines.empty() && used + em(size) + width <= code_left_ - left_;
-      if (joins) {
-        lines.back().push_back(&fact);
-        used += em(size) + width;
-      } else {
-        lines.push_back({&fact});
-        used = width;
-      }
-      if (width > code_left_ - left_ && !out_.lack)
-        out_.lack = Lack{fact.id, {width - (code_left_ - left_)}, {0}, foot_text(fact)};
+    for (const FootPiece& piece : foot_pieces(size)) {
+      const double width = foot_width(piece, size);
+      const bool joins = !lines.empty() && used + em(size) + width <= foot_room();
+      used = joins ? used + em(size) + width : width;
+      if (!joins) lines.emplace_back();
+      lines.back().push_back(piece);
+      if (width > foot_room() && !out_.lack) out_.lack = Lack{piece.id, {width - foot_room()}, {0}, piece.text};
     }
     double top = bottom_ - static_cast<double>(lines.size()) * line;
     foot_top_ = top;
-    for (const auto& facts : lines) {
-      draw_foot_line(facts, size, top + em(size) * leading.above);
+    for (const auto& pieces : lines) {
+      draw_foot_line(pieces, size, top + em(size) * leading.above);
       top += line;
     }
     bottom_ = foot_top_ - em(size) * kAbove;
   }
 
-  static QString foot_text(const FactText& fact) { return fact.paragraphs.front().front().text; }
-  static Weight foot_weight(const FactText& fact) { return fact.id == FactId::Serial ? Weight::Regular : Weight::Bold; }
   // Of what varies: no digit is wider than 0.
-  double foot_width(const FactText& fact, Points size) const {
-    QString text = foot_text(fact);
-    if (fact.id != FactId::Lot)
+  double foot_width(const FootPiece& piece, Points size) const {
+    QString text = piece.text;
+    if (piece.varies())
       std::replace_if(
           text.begin(), text.end(), [](QChar c) { return c.isDigit(); }, u'0');
-    return width(ground_.faces, text, foot_weight(fact), size, resolution_).value;
+    return width(ground_.faces, text, piece.weight(), size, resolution_).value;
   }
   Reach foot_reach() const {
     Reach most;
-    for (const FactText& fact : ground_.text.foot)
-      most = farther(most, reach(ground_.faces, foot_text(fact), foot_weight(fact)));
+    for (const FactText& fact : ground_.text.foot) {
+      const FootPiece piece{fact.id, fact.paragraphs.front().front().text};
+      most = farther(most, reach(ground_.faces, piece.text, piece.weight()));
+    }
     return most;
   }
 
-  void draw_foot_line(const std::vector<const FactText*>& facts, Points size, double baseline) {
+  void draw_foot_line(const std::vector<FootPiece>& pieces, Points size, double baseline) {
     double x = left_;
-    for (const FactText* fact : facts) {
-      const OneLine line{foot_text(*fact), foot_weight(*fact), size, {x}, {baseline}, Ink::Black};
-      if (fact->id == FactId::Lot)
-        add_runs(out_.layout.shared.texts, ground_.faces, line, resolution_);
+    for (const FootPiece& piece : pieces) {
+      const OneLine line{piece.text, piece.weight(), size, {x}, {baseline}, Ink::Black};
+      if (piece.varies())
+        out_.layout.varying.push_back({piece.id, line});
       else
-        out_.layout.varying.push_back({fact->id, line});
-      x += foot_width(*fact, size) + em(size);
+        add_runs(out_.layout.shared.texts, ground_.faces, line, resolution_);
+      x += foot_width(piece, size) + em(size);
     }
   }
 

@@ -53,13 +53,29 @@ TEST_CASE("a medium may ask for larger modules than 0.65 mm", "[paper][label][co
   CHECK(module_on(large(203, 8)) == 8);
 }
 
-TEST_CASE("on a lid of 50 mm at 203 dpi the code has 4 dots a module, and fewer only where nothing else fits",
+TEST_CASE("on a lid of 50 mm at 203 dpi the code is as large as what must be said leaves room for",
           "[paper][label][code]") {
   facts::LabelRun run = salt();
   const book::Media lid = medium(5000, 5000);
   const auto module = [&] { return lay_out(run, template_of(run), lid, shipped_faces())->code->module.value; };
-  CHECK(module() == 4);
+  CHECK(module() == 5);
   facts::Fact& lot = run.facts[5];
   lot.paragraphs = {said(QStringLiteral("A26329SMOKED01K · MK"), true)};
-  CHECK(module() == 3);
+  CHECK(module() == 4);
+}
+
+TEST_CASE("initials that do not fit beside the lot stand beneath it, none is left out", "[paper][label]") {
+  facts::LabelRun run = salt();
+  const auto texts = [&](const QString& by) {
+    run.facts[5].paragraphs = {said(run.lot + QStringLiteral(" · ") + by, true)};
+    const auto layout = lay_out(run, template_of(run), medium(5000, 5000), shipped_faces());
+    QStringList out;
+    for (const TextRun& text : layout.value().shared.texts) out += text.text;
+    return out;
+  };
+  const QStringList short_ones = texts(QStringLiteral("M"));
+  const QStringList long_ones = texts(QStringLiteral("MWMW"));
+  CHECK(short_ones.contains(QStringLiteral("A26329SLT01K · M")) != short_ones.contains(QStringLiteral("M")));
+  CHECK(long_ones.contains(QStringLiteral("A26329SLT01K ·")));
+  CHECK(long_ones.contains(QStringLiteral("MWMW")));
 }
