@@ -107,14 +107,18 @@ void add_reduced_oxygen(std::vector<Rule>& rules, const Making& making, const st
   for (const Event* event : events)
     if (event->what == Happening::Packed && (!first || event->at < *first)) first = event->at;
   const QDateTime packed = first.value_or(making.batch.record.made_at);
-  Rule most = rule_of(QStringLiteral("reduced oxygen pack"), State::Chilled, rule_set.reduced_oxygen);
-  most.starts_at = packed;
-  rules.push_back(most);
-  if (has_document(making.product->shelf_lives, State::Chilled)) return;
-  Rule without = rule_of(QStringLiteral("reduced oxygen pack without a document"), State::Chilled,
-                         rule_set.reduced_oxygen_document);
-  without.starts_at = packed;
-  rules.push_back(without);
+  for (Rule& rule : reduced_oxygen_rules(making.product->shelf_lives, packed, rule_set))
+    rules.push_back(std::move(rule));
+}
+
+std::vector<Rule> reduced_oxygen_rules(const std::vector<book::ShelfLife>& lives, const QDateTime& packed,
+                                       const book::RuleSet& rule_set) {
+  std::vector<Rule> rules{rule_of(QStringLiteral("reduced oxygen pack"), State::Chilled, rule_set.reduced_oxygen)};
+  if (!has_document(lives, State::Chilled))
+    rules.push_back(rule_of(QStringLiteral("reduced oxygen pack without a document"), State::Chilled,
+                            rule_set.reduced_oxygen_document));
+  for (Rule& rule : rules) rule.starts_at = packed;
+  return rules;
 }
 
 std::vector<Rule> opened_rules(const Kept& kept, const book::RuleSet& rule_set) {

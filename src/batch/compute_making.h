@@ -77,7 +77,11 @@ Rule rule_of(const book::ShelfLife& life);
 /// The rules that run from the opening of a package: the rule set's for ready-to-eat food, and the book's own.
 std::vector<Rule> opened_rules(const Kept& kept, const book::RuleSet& rule_set);
 
-/// The limits of a reduced-oxygen pack, from its first packing among `events`, else from the making.
+/// The limits of a reduced-oxygen pack: the rule set's, and the lower one where no document allows more.
+std::vector<Rule> reduced_oxygen_rules(const std::vector<book::ShelfLife>& lives, const QDateTime& packed,
+                                       const book::RuleSet& rule_set);
+
+/// The same, from its first packing among `events`, else from the making.
 void add_reduced_oxygen(std::vector<Rule>& rules, const Making& making, const std::vector<const Event*>& events,
                         const book::RuleSet& rule_set);
 

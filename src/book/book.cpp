@@ -38,6 +38,11 @@ const SupplierItem* Ingredient::supplier_item(const QString& supplier_item_id) c
   return with_id(supplier_items, supplier_item_id);
 }
 
+measure::Dimension Product::made_as() const {
+  if (makes) return makes->dimension;
+  return kind == ProductKind::AssembledItem ? measure::Dimension::Count : measure::Dimension::Mass;
+}
+
 const ShelfLife* Product::shelf_life(State state) const {
   const auto found =
       std::find_if(shelf_lives.begin(), shelf_lives.end(), [&](const ShelfLife& life) { return life.state == state; });

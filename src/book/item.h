@@ -187,6 +187,9 @@ struct Product {
   bool safe_handling = false;  ///< raw meat or poultry for sale
   problem::Place place;
 
+  /// In which dimension amounts of it are stated: that of `makes`; without it pieces of an assembled item, weight of a
+  /// component.
+  measure::Dimension made_as() const;
   const ShelfLife* shelf_life(State state) const;
   /// The container of this kind and size, else the first of this kind (a size that the book does not list), else
   /// nullptr.

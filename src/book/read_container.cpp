@@ -60,19 +60,9 @@ void check_bears(Fields& fields, const Context& context, const ContainerSpec& co
                 QStringLiteral("choose a medium whose bears has \"%1\"").arg(needed));
 }
 
-// Whether both are stated or neither.
-bool both_or_none(Fields& fields, QStringView one, QStringView other) {
-  if (fields.has(one) == fields.has(other)) return true;
-  const QStringView there = fields.has(one) ? one : other;
-  fields.refuse(there, Code::Missing,
-                QStringLiteral("%1 has %2 but no %3").arg(fields.noun(), there, there == one ? other : one),
-                QStringLiteral("state both, or neither"));
-  return false;
-}
-
 // How the pieces of a tray lie.
 void read_places(Fields& fields, ContainerSpec& container) {
-  if (!both_or_none(fields, u"rows", u"columns") || !fields.has(u"rows")) return;
+  if (!both_or_neither(fields, u"rows", u"columns", u"") || !fields.has(u"rows")) return;
   container.rows = fields.integer(u"rows", 1, kMostPlaces).value_or(0);
   container.columns = fields.integer(u"columns", 1, kMostPlaces).value_or(0);
   if (!container.kind.isEmpty() && container.kind != QLatin1String("tray"))

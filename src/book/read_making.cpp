@@ -12,18 +12,10 @@ using reader::Fields;
 
 namespace {
 
-void need_both(Fields& fields, QStringView one, QStringView other) {
-  if (fields.has(one) == fields.has(other)) return;
-  const QStringView there = fields.has(one) ? one : other;
-  const QStringView absent = fields.has(one) ? other : one;
-  fields.refuse(there, Code::Missing, QStringLiteral("%1 has a %2 but no %3").arg(fields.noun(), there, absent),
-                QStringLiteral("state both, or neither"));
-}
-
 void read_unit_range(Fields& fields, Product& product) {
   product.unit_least = read_weight(fields, u"unit_least");
   product.unit_most = read_weight(fields, u"unit_most");
-  need_both(fields, u"unit_least", u"unit_most");
+  both_or_neither(fields, u"unit_least", u"unit_most");
   if (!product.unit_least || !product.unit_most) return;
   if (!fields.has(u"unit_weight"))
     fields.refuse(u"unit_least", Code::Missing, fields.noun() + QStringLiteral(" has a unit_least but no unit_weight"),
@@ -36,12 +28,6 @@ void read_unit_range(Fields& fields, Product& product) {
                 QStringLiteral("write unit_least = \"106 g\", unit_weight = \"110 g\", unit_most = \"115 g\""));
 }
 
-// In which dimension one making is stated; as a component without `makes` is weighed, and an assembled item counted.
-Dimension made_as(const Product& product) {
-  if (product.makes) return product.makes->dimension;
-  return product.kind == ProductKind::AssembledItem ? Dimension::Count : Dimension::Mass;
-}
-
 QString as_words(Dimension dimension) {
   if (dimension == Dimension::Mass) return QStringLiteral("a weight");
   return dimension == Dimension::Volume ? QStringLiteral("a volume") : QStringLiteral("pieces");
@@ -49,7 +35,7 @@ QString as_words(Dimension dimension) {
 
 std::optional<Quantity> read_output(Fields& fields, QStringView key, const Product& product) {
   const std::optional<Quantity> read = read_quantity(fields, key);
-  const Dimension wanted = made_as(product);
+  const Dimension wanted = product.made_as();
   if (!read || read->dimension == wanted) return read;
   fields.refuse(
       key, Code::Conflict,
@@ -61,7 +47,7 @@ std::optional<Quantity> read_output(Fields& fields, QStringView key, const Produ
 void read_vessel_of(Fields& fields, const Context& context, Product& product) {
   product.vessel = fields.text(u"vessel").value_or(QString());
   product.vessel_takes = read_weight(fields, u"vessel_takes");
-  need_both(fields, u"vessel", u"vessel_takes");
+  both_or_neither(fields, u"vessel", u"vessel_takes");
   if (product.vessel_takes && product.vessel_takes->amount < measure::one(measure::Unit::Gram).amount)
     fields.refuse(u"vessel_takes", Code::Range, fields.noun() + QStringLiteral(": vessel_takes is less than 1 g"),
                   QStringLiteral("write how much of what goes in the vessel holds, as in \"18 kg\""));

@@ -47,6 +47,15 @@ problem::Error not_a_share(const QString& text) {
 
 }  // namespace
 
+bool both_or_neither(Fields& fields, QStringView one, QStringView other, QStringView article) {
+  if (fields.has(one) == fields.has(other)) return true;
+  const QStringView there = fields.has(one) ? one : other;
+  fields.refuse(there, problem::Code::Missing,
+                QStringLiteral("%1 has %2%3 but no %4").arg(fields.noun(), article, there, there == one ? other : one),
+                QStringLiteral("state both, or neither"));
+  return false;
+}
+
 QString one_of(const QStringList& words) {
   QStringList all;
   for (const QString& word : words) all += u'"' + word + u'"';

@@ -60,6 +60,9 @@ std::optional<Length> read_length(reader::Fields& fields, QStringView key);
 /// "50 mm", "4 in": hundredths of a millimetre.
 std::optional<int> read_size(reader::Fields& fields, QStringView key);
 
+/// Whether two keys are both there or neither is; else that is refused: "has a vessel but no vessel_takes".
+bool both_or_neither(reader::Fields& fields, QStringView one, QStringView other, QStringView article = u"a ");
+
 /// `one of "a", "b" or "c"`, for hints.
 QString one_of(const QStringList& words);
 

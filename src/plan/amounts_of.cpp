@@ -18,7 +18,7 @@ std::optional<Quantity> weight_of(book::Weighing& weighing, const book::Product&
 
 // What so much weight is in pieces of a unit weight, or in the volume that a making gives.
 std::optional<Quantity> of_weight(book::Weighing& weighing, const book::Product& product, Quantity weight) {
-  const Dimension wanted = dimension_of(product);
+  const Dimension wanted = product.made_as();
   if (wanted == Dimension::Mass) return weight;
   const Quantity one = product.makes ? *product.makes : measure::one(measure::Unit::Piece);
   const problem::ExpectedAll<Quantity> whole = weighing.output(product);
@@ -33,13 +33,8 @@ bool counted(const book::Ingredient& ingredient) {
 
 }  // namespace
 
-Dimension dimension_of(const book::Product& product) {
-  if (product.makes) return product.makes->dimension;
-  return product.kind == book::ProductKind::AssembledItem ? Dimension::Count : Dimension::Mass;
-}
-
 std::optional<Quantity> amount_of(book::Weighing& weighing, const book::Product& product, Quantity amount) {
-  if (amount.dimension == dimension_of(product)) return amount;
+  if (amount.dimension == product.made_as()) return amount;
   const std::optional<Quantity> weight = weight_of(weighing, product, amount);
   return weight ? of_weight(weighing, product, *weight) : std::nullopt;
 }

@@ -9,10 +9,6 @@
 
 namespace lardiner::plan {
 
-/// The dimension in which amounts of a product are planned: that of `makes`; without it pieces of an assembled item,
-/// weight of a component.
-measure::Dimension dimension_of(const book::Product& product);
-
 /// `amount` of the product in its own dimension; nothing where the book does not say what a piece or a volume weighs.
 std::optional<measure::Quantity> amount_of(book::Weighing& weighing, const book::Product& product,
                                            measure::Quantity amount);

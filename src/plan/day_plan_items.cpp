@@ -138,9 +138,9 @@ void Items::add_parts(Made& out) {
     return;
   }
   out.one_weight = *weight;
-  out.one = product.makes                               ? *product.makes
-            : dimension_of(product) == Dimension::Count ? measure::one(measure::Unit::Piece)
-                                                        : *weight;
+  out.one = product.makes                           ? *product.makes
+            : product.made_as() == Dimension::Count ? measure::one(measure::Unit::Piece)
+                                                    : *weight;
   if (product.made_in) out.made_in = amount_of(weighing, product, *product.made_in);
   for (size_t i = 0; i < weights->size(); ++i) {
     const book::FormulaLine& line = product.formula[i];

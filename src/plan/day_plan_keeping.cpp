@@ -22,19 +22,6 @@ bool same(const std::vector<Rule>& a, const std::vector<Rule>& b) {
 
 bool counts_days(const Rule& rule) { return rule.length.unit != book::Length::Unit::Seconds; }
 
-Rule pack_rule(const QString& name, const book::LengthLimit& limit) {
-  return {name, book::State::Chilled, limit.length, book::EndKind::UseBy, limit.authority, std::nullopt};
-}
-
-// The limits of a reduced-oxygen pack: the rule set's, and the lower one where no document allows more.
-void add_reduced_oxygen(std::vector<Rule>& rules, const book::Product& product, const book::RuleSet& rule_set) {
-  rules.push_back(pack_rule(QStringLiteral("reduced oxygen pack"), rule_set.reduced_oxygen));
-  const book::ShelfLife* chilled = product.shelf_life(book::State::Chilled);
-  if (chilled && !chilled->document.isEmpty()) return;
-  rules.push_back(
-      pack_rule(QStringLiteral("reduced oxygen pack without a document"), rule_set.reduced_oxygen_document));
-}
-
 }  // namespace
 
 size_t Keeping::way(const book::Product& product, bool ready, PutUp put_up) {
@@ -43,7 +30,9 @@ size_t Keeping::way(const book::Product& product, bool ready, PutUp put_up) {
   way.put_up = put_up;
   way.put_up.reduced_oxygen = put_up.reduced_oxygen && way.tcs;
   way.rules = batch::rules_for({product.shelf_lives, way.tcs, ready}, book_.rules);
-  if (way.put_up.reduced_oxygen) add_reduced_oxygen(way.rules, product, book_.rules);
+  if (way.put_up.reduced_oxygen)
+    for (Rule& rule : batch::reduced_oxygen_rules(product.shelf_lives, calendar_.time(calendar_.now()), book_.rules))
+      way.rules.push_back(std::move(rule));
   const auto found = std::find_if(ways_.begin(), ways_.end(), [&](const Way& other) {
     return other.tcs == way.tcs && other.put_up.frozen == way.put_up.frozen &&
            other.put_up.reduced_oxygen == way.put_up.reduced_oxygen && same(other.rules, way.rules);
@@ -70,7 +59,7 @@ Instant Keeping::asked(Way& way, Instant start) {
   question.made_at = calendar_.time(start);
   question.rules = way.rules;
   for (Rule& rule : question.rules)
-    if (rule.name.startsWith(QLatin1String("reduced oxygen"))) rule.starts_at = question.made_at;
+    if (rule.starts_at) rule.starts_at = question.made_at;  // packed as it is made
   question.hot_or_cold_start = book_.rules.time_control;
   question.cold_start = book_.rules.time_control_cold_start;
   question.cold_holding = book_.rules.cold_holding;

@@ -10,6 +10,7 @@ using measure::Unit;
 
 namespace {
 
+// More is weighed, and a measure that is farther off than this is none. Common practice, no source.
 const Ratio kMostCups(5, 4);
 const Ratio kMostOff(1, 20);
 

@@ -49,7 +49,7 @@ void refuse_dimension(Fields& fields, const QString& item, const book::Book& boo
   const book::Product* product = book.product(item);
   const QString written = quoted(*fields.text(u"quantity"));
   if (product) {
-    const Dimension made = dimension_of(*product);
+    const Dimension made = product->made_as();
     fields.refuse(u"quantity", Code::Conflict,
                   QStringLiteral("%1: %2 is made %3, and the book does not convert one to the other")
                       .arg(written, quoted(item), by_what(made)),

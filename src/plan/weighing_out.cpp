@@ -13,6 +13,7 @@ using measure::Ratio;
 
 namespace {
 
+// A line is not read this far off for the sake of the sum: each is then just rounded. Common practice, no source.
 const Ratio kMostOff(1, 10);
 
 class WeighingOut {

@@ -7,6 +7,7 @@
 #include "batch/batch.h"
 #include "batch/clock.h"
 #include "batch/read_records.h"
+#include "book_files.h"
 #include "reader/read.h"
 #include "show.h"
 
@@ -145,11 +146,7 @@ inline QByteArray products_toml() {
 }
 
 inline std::vector<book::SourceFile> rule_files() {
-  std::vector<book::SourceFile> files;
-  const QDir folder(QStringLiteral(LARDINER_SOURCE_DIR "/templates/rules"));
-  for (const QString& name : folder.entryList({QStringLiteral("*.toml")}, QDir::Files, QDir::Name))
-    files.push_back({name, file_bytes(folder.filePath(name))});
-  return files;
+  return test_support::toml_files(QStringLiteral(LARDINER_SOURCE_DIR "/templates/rules"));
 }
 
 /// `further`: tables besides the kitchen's own.

@@ -2,12 +2,11 @@
 //   bench_plan TEMPLATES/RULES
 // Prints a line for each size, processor milliseconds of the best of several and the most memory held so far, then how
 // the cost grew against the rows. Aim: 2,000 orders and 5,000 lots in at most 150 ms and 100 MB, cost near linear.
-#include <QDir>
-#include <QFile>
 #include <algorithm>
 #include <cstdio>
 #include <random>
 
+#include "book_files.h"
 #include "cpu_time.h"
 #include "plan/day_plan.h"
 
@@ -24,29 +23,6 @@ struct Size {
   int orders, lots;
 };
 constexpr Size kSizes[] = {{500, 1250}, {2000, 5000}, {8000, 20000}};
-
-QByteArray kitchen_toml() {
-  return R"~(name = "Bench Kitchen"
-address = ["1 Lane"]
-time_zone = "America/New_York"
-languages = ["en"]
-units = "metric"
-allergen_list = "us"
-rule_set = "us-fda-food-code-2022"
-code_address = "https://lot.kitchen.example"
-gtin_prefix = "0401"
-station = "A"
-lot = ["station", "year", "day-of-year", "product-code", "number"]
-scale_step = "1 g"
-ingredient_media = "lid"
-[[media]]
-id = "lid"
-name = "lid"
-width = "100 mm"
-height = "100 mm"
-bears = ["chilled", "freezer", "hot"]
-)~";
-}
 
 const char* const kAllergens[] = {"milk", "egg", "wheat", "soy", "sesame", "fish:cod", "peanut"};
 
@@ -100,23 +76,14 @@ QByteArray product_toml(int n, std::mt19937& random) {
          "\"lid\"\npurpose = \"inside\"\n";
 }
 
-std::vector<book::SourceFile> files_in(const char* folder) {
-  std::vector<book::SourceFile> files;
-  const QDir dir(QString::fromUtf8(folder));
-  for (const QString& name : dir.entryList({QStringLiteral("*.toml")}, QDir::Files, QDir::Name)) {
-    QFile file(dir.filePath(name));
-    if (file.open(QIODevice::ReadOnly)) files.push_back({name, file.readAll()});
-  }
-  return files;
-}
-
 book::Book bench_book(const char* rules) {
   std::mt19937 random(4);
   QByteArray items;
   for (int i = 0; i < kIngredients; ++i) items += ingredient_toml(i);
   for (int i = 0; i < kProducts; ++i) items += product_toml(i, random);
   const book::Reading reading = book::read_book(
-      {{QStringLiteral("kitchen.toml"), kitchen_toml()}, {QStringLiteral("items.toml"), items}}, files_in(rules));
+      {{QStringLiteral("kitchen.toml"), test_support::kitchen_toml()}, {QStringLiteral("items.toml"), items}},
+      test_support::toml_files(QString::fromUtf8(rules)));
   if (!reading.findings.errors.empty()) {
     std::fputs(qPrintable(problem::text(reading.findings.errors.front())), stderr);
     std::exit(1);

@@ -5,6 +5,7 @@
 #include <QFile>
 
 #include "batch/lot.h"
+#include "book_files.h"
 #include "facts/label_facts.h"
 #include "gs1/check_digit.h"
 #include "show.h"
@@ -184,11 +185,8 @@ package = "reduced oxygen"
 )toml";
 
 inline book::Book read_files(const std::vector<book::SourceFile>& files) {
-  std::vector<book::SourceFile> rules;
-  const QDir folder(QStringLiteral(LARDINER_SOURCE_DIR "/templates/rules"));
-  for (const QString& name : folder.entryList({QStringLiteral("*.toml")}, QDir::Files, QDir::Name))
-    rules.push_back({name, file_bytes(folder.filePath(name))});
-  const book::Reading reading = book::read_book(files, rules);
+  const book::Reading reading =
+      book::read_book(files, test_support::toml_files(QStringLiteral(LARDINER_SOURCE_DIR "/templates/rules")));
   if (!reading.findings.errors.empty()) FAIL(problem::text(reading.findings.errors).toStdString());
   return reading.book;
 }

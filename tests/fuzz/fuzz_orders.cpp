@@ -3,23 +3,12 @@
 #include <QDateTime>
 #include <QTimeZone>
 
-#include "files.h"
 #include "plan/read_orders.h"
-#include "walk.h"
+#include "small_book.h"
 
 namespace {
 
 using namespace lardiner;
-
-const book::Book& small_book() {
-  static const book::Book kBook = [] {
-    const book::Reading reading = book::read_book(fuzz::files_in("tests/fuzz/book"), fuzz::files_in("templates/rules"));
-    for (const problem::Error& error : reading.findings.errors) qWarning("%s", qPrintable(problem::text(error)));
-    fuzz::must(reading.findings.errors.empty());
-    return reading.book;
-  }();
-  return kBook;
-}
 
 void check_told(const problem::Errors& errors) {
   for (const problem::Error& error : errors) fuzz::must(!problem::text(error).isEmpty());
@@ -27,8 +16,8 @@ void check_told(const problem::Errors& errors) {
 
 void read(const reader::Rows& rows) {
   const plan::ReadSettings settings{QDateTime(QDate(2026, 10, 7), QTime(6, 0), QTimeZone::utc()), rows.semicolons};
-  const plan::Orders orders = plan::read_orders(rows, small_book(), settings);
-  const plan::OnHandLots lots = plan::read_on_hand(rows, small_book(), settings);
+  const plan::Orders orders = plan::read_orders(rows, fuzz::small_book(), settings);
+  const plan::OnHandLots lots = plan::read_on_hand(rows, fuzz::small_book(), settings);
   check_told(orders.errors);
   check_told(lots.errors);
   for (const plan::Order& order : orders.orders) fuzz::must(order.due >= settings.now && order.quantity.amount > 0);

@@ -4,28 +4,17 @@
 #include <QTimeZone>
 
 #include "batch/read_records.h"
-#include "files.h"
-#include "walk.h"
+#include "small_book.h"
 
 namespace {
 
 using namespace lardiner;
 
-const book::Book& small_book() {
-  static const book::Book kBook = [] {
-    const book::Reading reading = book::read_book(fuzz::files_in("tests/fuzz/book"), fuzz::files_in("templates/rules"));
-    for (const problem::Error& error : reading.findings.errors) qWarning("%s", qPrintable(problem::text(error)));
-    fuzz::must(reading.findings.errors.empty());
-    return reading.book;
-  }();
-  return kBook;
-}
-
 void read(const std::vector<reader::Value>& rows, bool decimal_comma) {
   batch::RecordSettings settings;
   settings.now = QDateTime(QDate(2026, 10, 7), QTime(18, 0), QTimeZone::utc());
   settings.decimal_comma = decimal_comma;
-  const batch::Records records = batch::read_records(rows, small_book(), settings);
+  const batch::Records records = batch::read_records(rows, fuzz::small_book(), settings);
   for (const problem::Error& error : records.errors) fuzz::must(!problem::text(error).isEmpty());
 }
 

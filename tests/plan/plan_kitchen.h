@@ -1,11 +1,9 @@
 // A small kitchen for the tests of orders and plans: seasoning, butter and fish cake, three levels deep.
 #pragma once
 
-#include <QDir>
-#include <QFile>
-
 #include "batch/clock.h"
 #include "book/book.h"
+#include "book_files.h"
 #include "measure/text.h"
 #include "plan/read_orders.h"
 #include "reader/fields.h"
@@ -15,30 +13,7 @@
 namespace lardiner::plan::kitchen {
 
 inline QByteArray kitchen_toml() {
-  return R"~(
-name = "Test Kitchen"
-address = ["1 Lane"]
-time_zone = "America/New_York"
-languages = ["en"]
-units = "metric"
-allergen_list = "us"
-rule_set = "us-fda-food-code-2022"
-code_address = "https://lot.kitchen.example"
-gtin_prefix = "0401"
-station = "A"
-lot = ["station", "year", "day-of-year", "product-code", "number"]
-scale_step = "1 g"
-ingredient_media = "lid"
-[[media]]
-id = "lid"
-name = "lid"
-width = "100 mm"
-height = "100 mm"
-bears = ["chilled", "freezer", "hot"]
-[[site]]
-id = "harbour-street"
-name = "Harbour Street"
-)~";
+  return test_support::kitchen_toml() + "[[site]]\nid = \"harbour-street\"\nname = \"Harbour Street\"\n";
 }
 
 /// `food`: its class when it must be cooked, else empty; `more` are further keys, then tables.
@@ -100,14 +75,7 @@ inline QByteArray items_toml() {
 }
 
 inline std::vector<book::SourceFile> rule_files() {
-  std::vector<book::SourceFile> files;
-  const QDir folder(QStringLiteral(LARDINER_SOURCE_DIR "/templates/rules"));
-  for (const QString& name : folder.entryList({QStringLiteral("*.toml")}, QDir::Files, QDir::Name)) {
-    QFile file(folder.filePath(name));
-    REQUIRE(file.open(QIODevice::ReadOnly));
-    files.push_back({name, file.readAll()});
-  }
-  return files;
+  return test_support::toml_files(QStringLiteral(LARDINER_SOURCE_DIR "/templates/rules"));
 }
 
 /// `more`: further tables of items.
