@@ -57,14 +57,14 @@ class Stack {
 
  private:
   // A line's parts above and below the baseline, in parts of the size. Latin fits the family's proportions; a paragraph
-  // with ink that rises or falls further (stacked accents, ideographs) gets taller lines, all of them alike.
+  // with ink that rises or falls further (accents on tight lines, stacked accents, ideographs) gets taller lines, all of
+  // them alike.
   struct Leading {
     double above, below;
     double height() const { return above + below; }
   };
   Leading leading_of(const Reach& ink) const {
     const double above = line_ - kBelow;
-    if (ink.above <= kAccent && ink.below <= kBelow) return {above, kBelow};
     return {std::max(above, ink.above), std::max(kBelow, ink.below)};
   }
 

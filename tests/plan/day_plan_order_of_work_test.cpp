@@ -44,7 +44,8 @@ TEST_CASE("ready-to-eat comes before raw, then the fewest allergens, cleaned dow
 TEST_CASE("time comes before cleanliness, and then it is cleaned down", "[plan][day_plan][work]") {
   std::vector<Order> orders{order("hake-mix", "1 kg", "2026-10-07 08:00"),
                             order("lime-sauce", "1 kg", "2026-10-10 14:00", "3 days")};
-  const DayPlan plan = plan_of(orders, {}, with_sauces());
+  const book::Book book = with_sauces();
+  const DayPlan plan = plan_of(orders, {}, book);
   CHECK(order_of(plan) == QStringList{QStringLiteral("hake-mix"), QStringLiteral("/ lime-sauce")});
   CHECK(plan.makings[0].start == at(kNow));
   CHECK(plan.makings[1].start == at("2026-10-10 00:00"));
