@@ -5,10 +5,6 @@ namespace lardiner::facts {
 
 namespace {
 
-QString allergen_word(const Scene& scene, const QString& id) {
-  return scene.words.word(QStringLiteral("allergen.") + id);
-}
-
 // "milk, tree nuts (cashew, pecan), fish (cod)": an entry once, with its species behind it.
 QString entries(const Scene& scene, const std::vector<book::ListedAllergen>& allergens) {
   QStringList out;

@@ -120,7 +120,7 @@ class RunMaker {
   };
 
   void add_language(LabelRun& out, const words::Language& language, const Shape& shape, const Containers& containers) {
-    Scene scene{book_, batch_, language, errors_};
+    Scene scene{{language, book_.kitchen.units}, book_, batch_, errors_};
     if (!hold() && !wish_.pad) scene.use_by = &batch_.use_bys[static_cast<size_t>(shape.use_by)];
     scene.container = shape.spec;
     scene.group = shape.group;

@@ -39,6 +39,11 @@ const Notation& plain_notation();
 /// shown in a finer step (`40 mg`), never as 0.
 QString display(Quantity q, System system, const Notation& notation = plain_notation());
 
+/// `q` as a scale with such a step shows it, in the unit that `display` would take, with as many decimals as the step
+/// has in it (at most six) and no trailing zeros: 13.4 g in steps of 0.1 g, 1.25 kg in steps of 1 g, 0.004 g in steps
+/// of 1 mg. REQUIRES: masses, step positive, q not negative.
+QString display_in_steps(Quantity q, Quantity step, System system, const Notation& notation = plain_notation());
+
 /// `q` rounded up to a multiple of `step`, as goods are bought. REQUIRES: equal dimensions, q not negative, step
 /// positive.
 Quantity rounded_up_to_step(Quantity q, Quantity step);

@@ -58,6 +58,14 @@ std::int64_t whole_steps(Quantity q, Unit unit, int decimals) {
   return saturated(Wide{q.amount} * power_of_ten(decimals) / one(unit).amount);
 }
 
+// The decimals of `unit` that a scale with such a step shows.
+int decimals_of(Quantity step, Unit unit) {
+  constexpr int kMost = 6;
+  int decimals = 0;
+  while (decimals < kMost && Wide{step.amount} * power_of_ten(decimals) < one(unit).amount) ++decimals;
+  return decimals;
+}
+
 // The finer step for an amount that the working step would show as nothing.
 QString finer(Quantity q, Unit unit, int decimals, const Notation& notation) {
   const std::int64_t steps = nearest_steps(q, unit, decimals);
@@ -93,19 +101,20 @@ QString metric_volume(Quantity q, const Notation& notation) {
   return metric(q, kVolumePair, notation);
 }
 
-// `tenths` of the small unit as the large and the small one: 1 lb 1.6 oz.
-QString large_and_small(std::int64_t tenths, std::int64_t tenths_in_large, Unit large, Unit small,
+// So many steps of 10^-decimals of the small unit as the large and the small one: 1 lb 1.6 oz.
+QString large_and_small(std::int64_t steps, int decimals, int small_in_large, Unit large, Unit small,
                         const Notation& notation) {
-  const QString first = notation.with_unit(QString::number(tenths / tenths_in_large), large);
-  const std::int64_t rest = tenths % tenths_in_large;
-  return rest == 0 ? first : first + u' ' + notation.with_unit(number(rest, 1, notation), small);
+  const std::int64_t in_large = small_in_large * power_of_ten(decimals);
+  const QString first = notation.with_unit(QString::number(steps / in_large), large);
+  const std::int64_t rest = steps % in_large;
+  return rest == 0 ? first : first + u' ' + notation.with_unit(number(rest, decimals, notation), small);
 }
 
 QString customary_mass(Quantity q, const Notation& notation) {
   const std::int64_t tenths = nearest_steps(q, Unit::Ounce, 1);
   if (tenths == 0) return finer(q, Unit::Ounce, 2, notation);
   if (tenths < 160) return notation.with_unit(number(tenths, 1, notation), Unit::Ounce);
-  return large_and_small(tenths, 160, Unit::Pound, Unit::Ounce, notation);
+  return large_and_small(tenths, 1, 16, Unit::Pound, Unit::Ounce, notation);
 }
 
 QString customary_volume(Quantity q, const Notation& notation) {
@@ -114,8 +123,8 @@ QString customary_volume(Quantity q, const Notation& notation) {
   if (spoons == 0) return finer(q, Unit::Teaspoon, 2, notation);
   if (tenths < 10) return notation.with_unit(number(spoons, 1, notation), Unit::Teaspoon);
   if (tenths < 320) return notation.with_unit(number(tenths, 1, notation), Unit::FluidOunce);
-  if (tenths < 1280) return large_and_small(tenths, 320, Unit::Quart, Unit::FluidOunce, notation);
-  return large_and_small(tenths, 1280, Unit::Gallon, Unit::FluidOunce, notation);
+  if (tenths < 1280) return large_and_small(tenths, 1, 32, Unit::Quart, Unit::FluidOunce, notation);
+  return large_and_small(tenths, 1, 128, Unit::Gallon, Unit::FluidOunce, notation);
 }
 
 // Decimals of a declared figure in a small unit (g, mL, oz, fl oz): two digits, and in ounces three from 10 on.
@@ -193,6 +202,19 @@ QString display(Quantity q, System system, const Notation& notation) {
   if (q.amount == 0) return nothing(q.dimension, system, notation);
   if (q.amount < 0) return u'\u2212' + shown(Quantity{q.dimension, 0} - q, system, notation);
   return shown(q, system, notation);
+}
+
+QString display_in_steps(Quantity q, Quantity step, System system, const Notation& notation) {
+  Q_ASSERT(q.amount >= 0);
+  if (system == System::Metric) {
+    const Unit unit = less(q, one(Unit::Kilogram)) ? Unit::Gram : Unit::Kilogram;
+    const int decimals = decimals_of(step, unit);
+    return notation.with_unit(number(nearest_steps(q, unit, decimals), decimals, notation), unit);
+  }
+  const int decimals = decimals_of(step, Unit::Ounce);
+  const std::int64_t steps = nearest_steps(q, Unit::Ounce, decimals);
+  if (steps < 16 * power_of_ten(decimals)) return notation.with_unit(number(steps, decimals, notation), Unit::Ounce);
+  return large_and_small(steps, decimals, 16, Unit::Pound, Unit::Ounce, notation);
 }
 
 Quantity rounded_to_step(Quantity q, Quantity step) {

@@ -277,3 +277,30 @@ TEST_CASE("5 lb of 21 to 25 to the pound are 105 to 125 pieces", "[measure][scal
   CHECK(scaled(quantity(Ratio(21, 1), Unit::Piece), Ratio(5, 1)) == quantity(Ratio(105, 1), Unit::Piece));
   CHECK(scaled(quantity(Ratio(25, 1), Unit::Piece), Ratio(5, 1)) == quantity(Ratio(125, 1), Unit::Piece));
 }
+
+TEST_CASE("a scale's reading has the decimals of its step, and no zeros behind", "[measure][display]") {
+  const auto shown = [](const char* weight, const char* step, System system = System::Metric) {
+    return display_in_steps(read(weight), read(step), system);
+  };
+  CHECK(shown("13.4 g", "0.1 g") == QStringLiteral("13.4 g"));
+  CHECK(shown("13 g", "0.1 g") == QStringLiteral("13 g"));
+  CHECK(shown("4 mg", "1 mg") == QStringLiteral("0.004 g"));
+  CHECK(shown("999 g", "1 g") == QStringLiteral("999 g"));
+  CHECK(shown("1250 g", "1 g") == QStringLiteral("1.25 kg"));
+  CHECK(shown("12345 g", "1 g") == QStringLiteral("12.345 kg"));
+  CHECK(shown("12.34 kg", "20 g") == QStringLiteral("12.34 kg"));
+  CHECK(shown("1000.5 g", "0.5 g") == QStringLiteral("1.0005 kg"));
+  CHECK(shown("15.95 oz", "0.05 oz", System::Customary) == QStringLiteral("15.95 oz"));
+  CHECK(shown("2 lb 3.5 oz", "0.1 oz", System::Customary) == QStringLiteral("2 lb 3.5 oz"));
+  CHECK(shown("1 lb", "0.05 oz", System::Customary) == QStringLiteral("1 lb"));
+}
+
+TEST_CASE("no reading that a scale can show is shown as another", "[measure][display]") {
+  std::mt19937_64 random(31);
+  std::uniform_int_distribution<std::int64_t> steps(1, 60'000);
+  for (const char* step : {"1 mg", "0.1 g", "0.5 g", "1 g", "5 g", "20 g"})
+    for (int i = 0; i < 500; ++i) {
+      const Quantity q = scaled(read(step), Ratio(steps(random), 1));
+      REQUIRE(parse_quantity(display_in_steps(q, read(step), System::Metric)).value() == q);
+    }
+}

@@ -1,0 +1,27 @@
+// The parts that prep sheets and assembly sheets share: head, steps, limits, what is filled, cautions.
+#pragma once
+
+#include "facts/sheet_phrases.h"
+
+namespace lardiner::facts {
+
+/// Kind, title, running line, lot, blanks for who made it and when.
+WorkSheet begin_sheet(const SheetPhrases& phrases, const char* kind_key, const book::Product& product,
+                      const Ahead& ahead);
+
+/// What an ingredient or a product brings, strong, in both languages: "MILK · LECHE"; or that it is not known.
+void add_allergens(const SheetPhrases& phrases, std::vector<SmallLine>& to, const std::vector<QString>& entries,
+                   bool known);
+
+/// The lots that an item is taken from, one beneath the other; a line to write on where none is known.
+Cell lot_cell(const SheetPhrases& phrases, const Ahead& ahead, const QString& item);
+
+/// Each adds its part where there is something to say.
+void add_steps(const SheetPhrases& phrases, const book::Product& product, std::vector<Part>& parts);
+void add_limits(const SheetPhrases& phrases, const book::Product& product, std::vector<Part>& parts);
+void add_fill(const SheetPhrases& phrases, const Ahead& ahead, std::vector<Part>& parts);
+
+/// The usual cautions, and what they defer to.
+void add_cautions(const SheetPhrases& phrases, QStringList& foot);
+
+}  // namespace lardiner::facts

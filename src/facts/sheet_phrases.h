@@ -1,0 +1,63 @@
+// What a work sheet says in its one or two languages, and the errors of what it cannot say.
+#pragma once
+
+#include <functional>
+
+#include "facts/sheet_setting.h"
+#include "facts/wording.h"
+#include "facts/work_sheet.h"
+
+namespace lardiner::facts {
+
+/// REQUIRES: setting and errors outlive it. A text that the book lacks in a language of the sheet is an error, once.
+class SheetPhrases {
+ public:
+  /// Says something in the language of a wording.
+  using Saying = std::function<QString(const Wording&)>;
+
+  SheetPhrases(const SheetSetting& setting, problem::Errors& errors) : setting_(setting), errors_(errors) {}
+
+  const book::Book& book() const { return setting_.book; }
+  const words::Language& language() const { return *setting_.languages.front(); }
+  Wording first() const { return wording(0); }
+
+  /// In both languages, on one line: "Pull / Sacar"; once where they say the same.
+  QString both(const Saying& say) const;
+  QString both(const char* key, const QStringList& values = {}) const;
+
+  /// The first language; what the others say differently stands beneath.
+  Cell cell(const Saying& say, bool strong = false) const;
+  /// Each language on a small line.
+  void add_small(std::vector<SmallLine>& to, const Saying& say, bool strong = false) const;
+
+  QString text(const Wording& wording, const book::LocalText& text, const QString& what,
+               const problem::Place& place) const;
+  /// Of an ingredient or a product.
+  QString name(const Wording& wording, const QString& item) const;
+
+  /// A weight in the kitchen's units as a scale with such a step shows it, and in the other system of units; what is
+  /// no weight is written as `measure::display` does, and has no other.
+  QString on_scale(measure::Quantity weight, measure::Quantity step) const;
+  QString amount(measure::Quantity quantity) const;
+  QString other_system(measure::Quantity quantity) const;
+
+  /// An amount set large, the other system beneath.
+  Cell amount_cell(measure::Quantity quantity) const;
+
+  /// "Wed 25 Nov 2026", "Wed 25 Nov 10:40": in the kitchen's zone and the first language.
+  QString day(QDate day) const { return language().date(day); }
+  QString time(const QDateTime& instant) const;
+  QString day_and_time(const QDateTime& instant) const;
+
+ private:
+  Wording wording(size_t language) const { return {*setting_.languages[language], setting_.book.kitchen.units}; }
+
+  const SheetSetting& setting_;
+  problem::Errors& errors_;
+};
+
+/// A line to write on, after what is written there.
+Cell blank(const QString& before = {});
+Cell tick();
+
+}  // namespace lardiner::facts
