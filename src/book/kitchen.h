@@ -26,6 +26,7 @@ struct Kitchen {
   QStringList address;  ///< lines, for sale labels
   QTimeZone zone;
   QStringList languages;  ///< the first is the book's own; labels carry what their container asks for
+  QStringList sheet_languages;  ///< one or two of `languages` that prep, assembly and plan sheets are in
   measure::System units = measure::System::Metric;
   QString allergen_list;  ///< id: the destination's
   QString rule_set;       ///< id

@@ -47,6 +47,28 @@ QStringList read_languages(Fields& fields) {
   return languages;
 }
 
+QStringList read_sheet_languages(Fields& fields, const QStringList& languages) {
+  constexpr qsizetype kMost = 2;  // a sheet has room for a second line beneath what guards safety, not for a third
+  QStringList out;
+  for (const QString& code : fields.texts(u"sheet_languages")) {
+    if (!languages.contains(code))
+      fields.refuse(u"sheet_languages", Code::Unknown,
+                    QStringLiteral("%1 asks for sheets in the language %2").arg(fields.noun(), quoted(code)),
+                    QStringLiteral("the kitchen's languages are ") + languages.join(QStringLiteral(", ")));
+    else if (out.contains(code))
+      fields.refuse(u"sheet_languages", Code::Duplicate,
+                    QStringLiteral("the language %1 is named twice").arg(quoted(code)),
+                    QStringLiteral("name each language once"));
+    else
+      out += code;
+  }
+  if (out.size() > kMost)
+    fields.refuse(u"sheet_languages", Code::Range,
+                  QStringLiteral("%1 asks for sheets in more than %2 languages").arg(fields.noun()).arg(kMost),
+                  QStringLiteral("name the one or two that the hands read"));
+  return out.isEmpty() ? languages.mid(0, 1) : out;
+}
+
 QString read_code_address(Fields& fields) {
   const std::optional<QString> address = fields.required_text(u"code_address");
   if (!address) return {};
@@ -128,6 +150,7 @@ Kitchen read_kitchen(Fields& fields, const Choices& choices) {
   kitchen.address = fields.texts(u"address");
   kitchen.zone = read_zone(fields);
   kitchen.languages = read_languages(fields);
+  kitchen.sheet_languages = read_sheet_languages(fields, kitchen.languages);
   read_choices(fields, choices, kitchen);
   kitchen.code_address = read_code_address(fields);
   kitchen.gtin_prefix =
