@@ -1,0 +1,30 @@
+// How wide the columns of a table are, and in which sizes its rows are set so that all of them fit.
+#pragma once
+
+#include "facts/work_sheet.h"
+#include "paper/work_text.h"
+
+namespace lardiner::paper {
+
+struct ColumnPlace {
+  int x = 0, width = 0;
+};
+
+struct Columns {
+  RowSizes sizes;
+  std::vector<ColumnPlace> places;  ///< one for each column of the table
+};
+
+/// The type of a cell's text in a column of this kind.
+Type type_of(const facts::Cell& cell, facts::Column::Kind column, const RowSizes& sizes);
+Type type_of(const facts::SmallLine& line);
+
+/// What a cell needs beside its words: the box to tick before them, the least line to write on behind them.
+int beside_words(facts::Cell::Kind kind);
+
+/// Amounts stand whole on one line and texts in columns of some words' width; where there is no room for that, the
+/// sizes give way, then the widths, down to the widest word. Refused: a word that still does not fit, or a row of more
+/// cells than columns.
+problem::Expected<Columns> columns_of(const facts::Table& table, const Frame& frame);
+
+}  // namespace lardiner::paper
