@@ -90,7 +90,7 @@ class PrepSheet {
                                        QStringLiteral("the name of vessel \"%1\"").arg(vessel->id), vessel->place)});
     });
     if (!vessel->tare) return into;
-    return into + QStringLiteral(" · ") + phrases_.both("sheet.empty_weighs", {phrases_.amount(*vessel->tare)});
+    return into + QStringLiteral(" · ") + phrases_.both("sheet.empty", {phrases_.amount(*vessel->tare)});
   }
 
   Row row_of(const plan::PrepLine& line) {
