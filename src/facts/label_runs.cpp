@@ -22,7 +22,7 @@ book::State first_state(const book::ContainerSpec* spec, bool tcs) {
 bool said_once(FactId id) {
   return id == FactId::Net || id == FactId::NetDeclared || id == FactId::Site || id == FactId::UsedFor ||
          id == FactId::Business || id == FactId::Lot || id == FactId::BlankMade || id == FactId::BlankBy ||
-         id == FactId::BlankFrozen || id == FactId::Readings;
+         id == FactId::BlankFrozen;
 }
 
 // Of the making the first paragraph, the day of it; that it was thawed or opened since is said in every language.
@@ -129,7 +129,7 @@ class RunMaker {
     scene.state = state_of(batch_.record, scene.container_number, first_state(shape.spec, is_tcs()));
     out.frozen = scene.state == book::State::Frozen;
     out.hot = scene.state == book::State::HotHeld;
-    const bool first = out.facts.empty();
+    const bool first = scene.first_language = out.facts.empty();
     merge(out.facts, facts_of(scene, wish_.pad));
     if (!first) return;
     out.language = language.tag();

@@ -41,20 +41,31 @@ QString cook_text(const Scene& scene, const book::TimeAtTemperature& cook) {
   return cook.seconds == 0 ? text : text + u' ' + scene.sentence("for_seconds", {QString::number(cook.seconds)});
 }
 
-// Food that is cooked or cooled here is not released before its readings are in.
-void add_readings(const Scene& scene, std::vector<Fact>& facts) {
-  Fact readings{FactId::Readings, {}};
-  const auto add = [&](const QString& wanted) {
-    readings.paragraphs.push_back({Run{scene.sentence("pad_reading", {wanted, kTime, kTime}), false}});
-  };
-  if (const auto* cook = batch::cook_by_hand(scene.book, *scene.product())) add(cook_text(scene, *cook));
+// What must be read of food that is cooked or cooled here.
+QStringList wanted_readings(const Scene& scene) {
+  QStringList wanted;
+  if (const auto* cook = batch::cook_by_hand(scene.book, *scene.product())) wanted << cook_text(scene, *cook);
   const std::vector<book::CoolingStage> stages = batch::cooling_by_hand(scene.book, *scene.product());
   if (!stages.empty() && !scene.product()->cooled_from_ambient)
-    add(scene.sentence("pad_cool_from", {both_scales(scene, stages.front().from)}));
+    wanted << scene.sentence("pad_cool_from", {both_scales(scene, stages.front().from)});
   for (const book::CoolingStage& stage : stages)
-    add(scene.sentence("pad_cool_to", {both_scales(scene, stage.to), lasting(scene, stage.within_seconds)}));
-  if (readings.paragraphs.empty()) return;
-  facts.push_back({FactId::Release, strong(scene.word("pad_release"))});
+    wanted << scene.sentence("pad_cool_to", {both_scales(scene, stage.to), lasting(scene, stage.within_seconds)});
+  return wanted;
+}
+
+// It is not released before they are in: a line for each, once; a further language says them in its sentence.
+void add_readings(const Scene& scene, std::vector<Fact>& facts) {
+  const QStringList wanted = wanted_readings(scene);
+  if (wanted.isEmpty()) return;
+  const QString release = scene.word("pad_release");
+  if (!scene.first_language) {
+    facts.push_back({FactId::Release, strong(scene.sentence("heading", {release, scene.words.clauses(wanted)}))});
+    return;
+  }
+  facts.push_back({FactId::Release, strong(release)});
+  Fact readings{FactId::Readings, {}};
+  for (const QString& reading : wanted)
+    readings.paragraphs.push_back({Run{scene.sentence("pad_reading", {reading, kTime, kTime}), false}});
   facts.push_back(readings);
 }
 

@@ -16,6 +16,7 @@ struct Scene : Wording {
   const book::Book& book;
   const batch::Batch& batch;
   problem::Errors& errors;
+  bool first_language = true;
   const batch::UseBy* use_by = nullptr;  ///< nullptr: a HOLD label, or a pad's
   const book::ContainerSpec* container =
       nullptr;  ///< nullptr: a labelled ingredient, or a HOLD label of an unknown container

@@ -104,7 +104,7 @@ problem::ExpectedAll<std::vector<const words::Language*>> sheet_languages(const 
                                                                           const book::Kitchen& kitchen) {
   std::vector<const words::Language*> out;
   problem::Errors errors;
-  const QStringList codes = kitchen.languages.mid(0, 1);
+  const QStringList codes = kitchen.sheet_languages.isEmpty() ? kitchen.languages.mid(0, 1) : kitchen.sheet_languages;
   for (const QString& code : codes) {
     const auto language = label_language(packs, kitchen, code, {});
     if (language)

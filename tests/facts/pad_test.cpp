@@ -131,6 +131,16 @@ TEST_CASE("a pad in two languages says what is of safety in both, and what is wr
   CHECK(words_of(run, FactId::BookDay).contains("no use esta etiqueta"));
 }
 
+TEST_CASE("a pad in two languages: readings are written once, and the second language says which", "[facts][pad]") {
+  book::Book book = bilingual_kitchen();
+  for (book::Product& product : book.products) product.cooled = product.cooled_from_ambient = true;
+  const LabelRun run = pad_of(ready("lime-butter", "bag", amount(10, measure::Unit::Kilogram), book), book);
+  CHECK(words_of(run, FactId::Readings) == "to 5 °C (41 °F) within 4 h: _______ at _______");
+  const QString release = words_of(run, FactId::Release);
+  CHECK(release.startsWith("NOT RELEASED until these readings are met\nNO LIBERADO hasta"));
+  CHECK(release.endsWith(": a 5 °C (41 °F) en menos de 4 h"));
+}
+
 TEST_CASE("refused: a pad in words that nobody reviewed", "[facts][pad]") {
   const auto runs = label_runs(kitchen(), ready("lime-butter", "bag", amount(10, measure::Unit::Kilogram)), languages(),
                                {false, QStringLiteral("lid"), true});

@@ -1,0 +1,118 @@
+// What the day's plan says on paper: order of work, windows, pull list, buying list, and what cannot be met.
+#include "facts/plan_sheet.h"
+
+#include "batch/clock.h"
+#include "sheet_kitchen.h"
+
+using namespace lardiner;
+using namespace lardiner::facts;
+using namespace lardiner::facts::sheets;
+
+namespace {
+
+QDateTime at(const char* text) {
+  return batch::instant(reader::parse_written(QString::fromLatin1(text)).value(), kitchen().kitchen.zone).value();
+}
+
+const char* const kNow = "2026-11-26 06:00";
+
+plan::Order order(const char* product, const char* amount, const char* due) {
+  plan::Order out;
+  out.product = QString::fromLatin1(product);
+  out.quantity = quantity(amount);
+  out.due = at(due);
+  out.site = QStringLiteral("harbour");
+  out.number = QStringLiteral("118");
+  return out;
+}
+
+plan::OnHand lot(const char* item, const char* amount, const char* name, QDate last_day) {
+  plan::OnHand out;
+  out.item = QString::fromLatin1(item);
+  out.lot = QString::fromLatin1(name);
+  out.quantity = quantity(amount);
+  out.use_by = batch::StatedEnd{batch::end_of(last_day, kitchen().kitchen.zone), true, book::EndKind::UseBy};
+  out.where = QStringLiteral("walk-in 1");
+  return out;
+}
+
+struct Planned {
+  plan::DayPlan plan;
+  WorkSheet sheet;
+};
+Planned planned(const std::vector<plan::Order>& orders, const std::vector<plan::OnHand>& lots = {},
+                const SheetSetting& setting = in_english()) {
+  const plan::DayPlan plan = plan::day_plan(setting.book, orders, lots, at(kNow));
+  QStringList names;
+  for (size_t i = 0; i < plan.makings.size(); ++i) names << QStringLiteral("L%1").arg(i + 1);
+  return {plan, must(plan_sheet(setting, plan, names, at(kNow)))};
+}
+
+}  // namespace
+
+TEST_CASE("the order of work: when, what, for whom, within which window; cleaned down where it must be",
+          "[facts][sheet][plan]") {
+  const Planned day =
+      planned({order("stew", "4.5 kg", "2026-11-26 14:00"), order("lime-butter", "1 kg", "2026-11-26 14:00")});
+  const QStringList work = rows(day.sheet, "Order of work");
+  REQUIRE(work.size() == 3);
+  CHECK(work[0] ==
+        "[] | 06:00 | Lime butter; L1; by 14:00, the book does not say how long it takes; For Harbour Street 118 | 1 "
+        "kg; 2 lb 3.3 oz | __");
+  CHECK(work[1] == "== CLEAN DOWN: hands, tools, surfaces | By; __");
+  CHECK(work[2].startsWith("[] | 06:00 | Chicken stew; L2; by 07:10, ready 12:50; For Harbour Street 118"));
+}
+
+TEST_CASE("the pull list is by lot, with its place and its date, and says what goes out as it is",
+          "[facts][sheet][plan]") {
+  const Planned day = planned(
+      {order("lime-butter", "2 kg", "2026-11-26 14:00")},
+      {lot("lime-butter", "1 kg", "LB-1", QDate(2026, 11, 28)), lot("butter", "5 kg", "MB-1", QDate(2026, 12, 24))});
+  CHECK(
+      rows(day.sheet, "Pull list") ==
+      QStringList{"[] | Butter | MB-1; walk-in 1; USE BY Thu 24 Dec 2026 | 952 g; 2 lb 1.6 oz",
+                  "[] | Lime butter; goes out as it is | LB-1; walk-in 1; USE BY Sat 28 Nov 2026 | 1 kg; 2 lb 3.3 oz"});
+}
+
+TEST_CASE("what is bought is told in buying units, by when it is needed", "[facts][sheet][plan]") {
+  const QStringList buying = rows(planned({order("stew", "60 kg", "2026-11-26 16:00")}).sheet, "To buy");
+  const auto onions =
+      std::find_if(buying.begin(), buying.end(), [](const QString& row) { return row.contains("Onions"); });
+  REQUIRE(onions != buying.end());
+  // 900 g of each 4.5 kg, 90 % of it edible: 13.333 kg.
+  CHECK(*onions == "[] | Onions | 13.333 kg | 2 × 10 kg; sack | Thu 26 Nov 2026 06:00");
+}
+
+TEST_CASE("what cannot be met stands first, with why and by how much", "[facts][sheet][plan]") {
+  const Planned day = planned({order("stew", "9 kg", "2026-11-26 08:00")});
+  const Table* first = std::get_if<Table>(&day.sheet.parts.front());
+  REQUIRE(first);
+  CHECK(first->caption == "CANNOT BE MET");
+  CHECK(rows(day.sheet, "CANNOT BE MET") ==
+        QStringList{"Chicken stew; Harbour Street 118; Thu 26 Nov 2026 08:00 | 9 kg; 19 lb 13.5 oz | Chicken stew: 4 h "
+                    "50 min too late to start"});
+  CHECK(rows(planned({order("stew", "9 kg", "2026-11-26 14:00")}).sheet, "CANNOT BE MET").isEmpty());
+}
+
+TEST_CASE("a lot that is passed over is told with the reason", "[facts][sheet][plan]") {
+  CHECK(rows(planned({}, {lot("butter", "1 kg", "MB-9", QDate(2026, 11, 25))}).sheet, "Not used") ==
+        QStringList{"Butter | MB-9; walk-in 1; USE BY Wed 25 Nov 2026 | past its date: discard"});
+}
+
+TEST_CASE("the picture of start windows: its axis, and what it does not know", "[facts][sheet][plan]") {
+  const Planned day = planned({order("stew", "4.5 kg", "2026-11-27 14:00")});
+  const auto spans = must(start_windows(in_english(), day.plan, at(kNow)));
+  REQUIRE(spans.spans.size() == 1);
+  const Spans::Span& stew = spans.spans.front();
+  CHECK(stew.open == day.plan.makings.front().any_time_before);
+  CHECK(stew.from <= stew.start);
+  CHECK(stew.start <= stew.to);
+  CHECK(stew.end == 32 * 60);  // due
+  CHECK(spans.length == stew.end);
+  CHECK(spans.marks.front().strong);
+  QStringList marks;
+  for (const Spans::Mark& mark : spans.marks) marks << QString(mark.text).replace(QChar(0x00A0), u' ');
+  CHECK(marks == QStringList{"now 06:00", "09:00", "12:00", "15:00", "18:00", "21:00", "Fri 27 Nov 2026", "03:00",
+                             "06:00", "09:00", "12:00"});
+  CHECK(spans.notes.last().contains(QStringLiteral("ovens, chillers, hands")));
+}
