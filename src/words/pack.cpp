@@ -106,7 +106,7 @@ class PackReader {
     if (!is_known(key, code_)) {
       const QString near = key.size() > kLongestKeyCompared ? QString() : problem::nearest(key, keys(code_));
       return refused(
-          Code::Unknown, quoted(key) + QStringLiteral(" is not a word of labels"), value.key_place,
+          Code::Unknown, quoted(key) + QStringLiteral(" is not a word of labels or sheets"), value.key_place,
           near.isEmpty() ? QStringLiteral("take it out") : QStringLiteral("did you mean ") + quoted(near) + u'?');
     }
     if (value.kind != Value::Kind::String || value.text.trimmed().isEmpty()) {

@@ -66,9 +66,9 @@ TEST_CASE("a missing word is told", "[words][pack]") {
 
 TEST_CASE("a word that labels do not print is told with the nearest that they do", "[words][pack]") {
   CHECK(faults(QStringLiteral("keep_hot = "), QStringLiteral("keep_hott = \"x\"\nkeep_hot = ")) ==
-        QStringLiteral("\"keep_hott\" is not a word of labels\n  did you mean \"keep_hot\"?"));
+        QStringLiteral("\"keep_hott\" is not a word of labels or sheets\n  did you mean \"keep_hot\"?"));
   CHECK(faults(QStringLiteral("keep_hot = "), QStringLiteral("zzzzzzzzzzzz = \"x\"\nkeep_hot = ")) ==
-        QStringLiteral("\"zzzzzzzzzzzz\" is not a word of labels\n  take it out"));
+        QStringLiteral("\"zzzzzzzzzzzz\" is not a word of labels or sheets\n  take it out"));
 }
 
 TEST_CASE("a kitchen may add words to the open families", "[words][pack]") {
@@ -144,7 +144,7 @@ TEST_CASE("a form of a counted word that the language needs is missed at its tab
 
 TEST_CASE("a form that the language does not have is told", "[words][pack][plural]") {
   CHECK(faults(QStringLiteral("one = \"{0} piece\""), QStringLiteral("one = \"{0} piece\"\nfew = \"{0} pieces\"")) ==
-        QStringLiteral("\"pieces.few\" is not a word of labels\n  did you mean \"pieces.one\"?"));
+        QStringLiteral("\"pieces.few\" is not a word of labels or sheets\n  did you mean \"pieces.one\"?"));
   CHECK(faults(QStringLiteral("net = \"Net {0}\""), QStringLiteral("net = \"Net {0}\"\npieces = \"{0} pieces\"")) !=
         QStringLiteral("read"));
 }
