@@ -1,5 +1,4 @@
-// The demo day's plan: its orders and its walk-in, every making within its window, and all sheets of it with sane
-// figures.
+// The demo day's plan: its orders and its walk-in, every making in its window, and figures for all its sheets.
 #include "plan/assembly.h"
 #include "plan/day_plan.h"
 #include "plan/prep.h"
@@ -65,27 +64,37 @@ bool takes(const char* item, For::Kind kind) {
   return false;
 }
 
-// The bowls in turn, each tared: what each reads at its end, together with what it reads nowhere.
-Quantity read_at_the_end(const Prep& prep) {
+bool takes(const char* item, const char* lot) {
+  for (const Take& take : demo_plan().takes) {
+    const OnHand& there = demo_plan().on_hand[take.lot];
+    if (there.item == QLatin1String(item) && there.lot == QLatin1String(lot)) return true;
+  }
+  return false;
+}
+
+// The weighings of all bowls. Each bowl, tared, reads at its end what went in, to half a step of the scale.
+Quantity weighed_into_bowls(const Prep& sheet) {
   Quantity all;
-  for (const Bowl& bowl : prep.bowls) {
+  for (const Bowl& bowl : sheet.bowls) {
     Quantity weighed;
     for (const PrepLine& line : bowl.lines) weighed = weighed + line.amount.weighed;
-    std::optional<Quantity> last;
-    for (const PrepLine& line : bowl.lines)
-      if (line.reading) last = line.reading;
-    const PrepLine& end = bowl.lines.back();
-    if (end.reading) {
+    if (const std::optional<Quantity> last = bowl.lines.back().reading) {
       INFO(bowl.name.in(QStringLiteral("en")).toStdString());
-      const Quantity off = measure::less(weighed, *last) ? *last - weighed : weighed - *last;
-      CHECK_FALSE(measure::less(amount("0.5 g"), off));  // half a step of the scale
+      CHECK_FALSE(measure::less(amount("0.5 g"), measure::less(weighed, *last) ? *last - weighed : weighed - *last));
     }
     all = all + weighed;
   }
   return all;
 }
 
-// A level disher of filling, and what lies on a tray, a person can lift; a unit is its lines within a gram or so.
+std::int64_t whole_pieces(Quantity quantity) {
+  const Ratio pieces = measure::in_unit(quantity, Unit::Piece);
+  REQUIRE(pieces.den() == 1);
+  return pieces.num();
+}
+
+// A level disher holds its filling (0.85 to 1.15 g to the millilitre), a unit weighs what its lines do, and the trays
+// hold what is wanted.
 void check_assembly(const Assembly& sheet) {
   Quantity unit;
   for (const AssemblyLine& line : sheet.lines) {
@@ -95,7 +104,7 @@ void check_assembly(const Assembly& sheet) {
     CHECK_FALSE(measure::less(line.to_pull, line.total));
     CHECK(line.allergens_known);
     CHECK(line.on_tray.has_value() == (line.line->laying != book::Laying::Placed));
-    if (line.disher) {  // between 0.85 and 1.15 g to the millilitre
+    if (line.disher) {
       const Ratio density = measure::in_unit(line.each, Unit::Gram) / measure::in_unit(*line.disher, Unit::Millilitre);
       CHECK(Ratio(85, 100) <= density);
       CHECK(density <= Ratio(115, 100));
@@ -140,7 +149,7 @@ TEST_CASE("the prep of every component of the demo day can be weighed, and each 
     const auto pull = scaled(demo(), weighing, *making.product, making.makings);
     if (!pull) FAIL(problem::text(pull.error()).toStdString());
     const Prep sheet = prep(demo(), *pull);
-    CHECK(read_at_the_end(sheet) == sheet.scaled.input);
+    CHECK(weighed_into_bowls(sheet) == sheet.scaled.input);
     for (const ScaledLine& line : sheet.scaled.lines) {
       INFO(line.line->item.toStdString());
       CHECK(line.weighed.amount > 0);
@@ -158,9 +167,11 @@ TEST_CASE("the assembly of every item of the demo day that is made in units has 
   for (const PlannedMaking& making : demo_plan().makings) {
     if (making.output.dimension != Dimension::Count) continue;
     INFO(making.product->id.toStdString());
-    const auto pieces = measure::in_unit(making.output, Unit::Piece);
-    const auto sheet = assembly(demo(), weighing, *making.product, pieces.num() / pieces.den());
+    std::int64_t wanted = 0;
+    for (const For& of : making.wanted_by) wanted += whole_pieces(of.quantity);
+    const auto sheet = assembly(demo(), weighing, *making.product, wanted);
     if (!sheet) FAIL(problem::text(sheet.error()).toStdString());
+    CHECK(sheet->make == whole_pieces(making.output));
     check_assembly(*sheet);
     ++checked;
   }
@@ -170,13 +181,15 @@ TEST_CASE("the assembly of every item of the demo day that is made in units has 
 TEST_CASE("the demo day shows what a plan does: sub-batches, netting, a level, buying, and one refusal",
           "[plan][demo]") {
   const DayPlan& plan = demo_plan();
-  const PlannedMaking& unfilled = *makings_of("black-bean-filling").front();
-  CHECK(std::any_of(unfilled.wanted_by.begin(), unfilled.wanted_by.end(), [&](const For& of) {
+  const PlannedMaking& filling = *makings_of("black-bean-filling").front();
+  CHECK(std::any_of(filling.wanted_by.begin(), filling.wanted_by.end(), [&](const For& of) {
     return of.kind == For::Kind::Making && plan.makings[of.index].product->formula_of == "black-bean-empanada";
   }));
   CHECK(takes("smoked-pepper-seasoning", For::Kind::Making));
   CHECK(takes("tomatillo-salsa", For::Kind::Order));
-  CHECK(takes("egg-bean-burrito", For::Kind::Order));
+  CHECK(takes("egg-bean-burrito", For::Kind::Order));    // frozen, as it is
+  CHECK(takes("cod-fillet", "SM-1190"));                 // frozen, to be thawed
+  CHECK(takes("sesame-slaw-dressing", "A26326SSD04N"));  // too old for the order of dressing, not for the slaw
   const auto butter = makings_of("garlic-herb-butter");
   REQUIRE(butter.size() == 1);
   CHECK(butter[0]->wanted_by[0].kind == For::Kind::Level);
