@@ -103,12 +103,18 @@ std::vector<int> shared_out(const std::vector<Column>& columns, const std::vecto
   }
 }
 
-Columns placed(const std::vector<int>& widths, int left, const RowSizes& sizes) {
+// Boxes to tick stand close to each other and to what they tick off.
+int gap_after(const std::vector<Column>& columns, std::size_t i) {
+  if (i + 1 == columns.size()) return 0;
+  return columns[i].kind == Column::Kind::Tick ? kTickGap : kGap;
+}
+
+Columns placed(const std::vector<Column>& columns, const std::vector<int>& widths, int left, const RowSizes& sizes) {
   Columns out{sizes, {}};
   int x = left;
-  for (const int width : widths) {
-    out.places.push_back({x, width});
-    x += width + kGap;
+  for (std::size_t i = 0; i < widths.size(); ++i) {
+    out.places.push_back({x, widths[i]});
+    x += widths[i] + gap_after(columns, i);
   }
   return out;
 }
@@ -120,7 +126,7 @@ Type type_of(const Cell& cell, Column::Kind column, const RowSizes& sizes) {
   if (cell.kind != Cell::Kind::Text) return {kSmall, weight};
   switch (column) {
     case Column::Kind::Amount:
-      return {sizes.amount, cell.strong ? Weight::ExtraBold : Weight::Bold};
+      return {sizes.amount, weight};
     case Column::Kind::Blank:
       return {sizes.beside, weight};
     case Column::Kind::Text:
@@ -152,7 +158,8 @@ problem::Expected<Columns> columns_of(const facts::Table& table, const Frame& fr
           QStringLiteral("the row of \"%1\" has more cells than its table has columns").arg(row.cells.front().text),
           {},
           {}});
-  const double room = frame.width - static_cast<double>(kGap) * (static_cast<double>(table.columns.size()) - 1);
+  double room = frame.width;
+  for (std::size_t i = 0; i < table.columns.size(); ++i) room -= gap_after(table.columns, i);
   // From minima as wanted to those of texts, then of amounts too, at their least.
   const auto minima = [&](const std::vector<Need>& needs, bool texts, bool amounts) {
     std::vector<double> all;
@@ -165,13 +172,13 @@ problem::Expected<Columns> columns_of(const facts::Table& table, const Frame& fr
   };
   for (const RowSizes& sizes : kRowSizes) {
     const std::vector<double> wanted = minima(Measured(table, frame, sizes).needs, true, true);
-    if (fits(wanted)) return placed(shared_out(table.columns, wanted, room), frame.left, sizes);
+    if (fits(wanted)) return placed(table.columns, shared_out(table.columns, wanted, room), frame.left, sizes);
   }
   const RowSizes& smallest = kRowSizes.back();
   const std::vector<Need> needs = Measured(table, frame, smallest).needs;
   for (const bool amounts : {true, false}) {
     const std::vector<double> least = minima(needs, false, amounts);
-    if (fits(least)) return placed(shared_out(table.columns, least, room), frame.left, smallest);
+    if (fits(least)) return placed(table.columns, shared_out(table.columns, least, room), frame.left, smallest);
   }
   const auto widest = std::max_element(
       needs.begin(), needs.end(), [](const Need& one, const Need& other) { return one.word.width < other.word.width; });

@@ -21,10 +21,7 @@ struct Field {
   double width = 0;  // the least
 };
 
-Type type_of_field(const Cell& cell) {
-  const bool written = cell.kind == Cell::Kind::Text;
-  return {kBody, cell.strong || written ? Weight::Bold : Weight::Regular};
-}
+Type type_of_field(const Cell& cell) { return {kBody, cell.strong ? Weight::Bold : Weight::Regular}; }
 
 problem::Expected<Field> field_of(const Cell& cell, const Frame& frame) {
   Field out{&cell, type_of_field(cell), {}, 0};

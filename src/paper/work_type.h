@@ -36,6 +36,7 @@ inline constexpr int kBottomMargin = 12 * kStep;  ///< as at the sides
 inline constexpr int kGap = 42;                   ///< between columns
 inline constexpr int kAirOfSection = 3 * kStep;   ///< above a heading, a table, a picture
 inline constexpr int kThin = 2, kRule = 4, kHeavy = 24;
+inline constexpr int kTickGap = 2 * kStep;  ///< behind a box to tick
 inline constexpr int kTickSide = 6 * kStep, kTickLine = 3;
 inline constexpr int kWritingRow = 9 * kStep;     ///< the least height of a row that is written in
 inline constexpr int kLeastWriting = 22 * kStep;  ///< the least length of a line to write on
