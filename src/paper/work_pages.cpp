@@ -33,7 +33,10 @@ class SheetSetter {
     foot_ = set_foot();
     for (const facts::Part& part : sheet_.parts) std::visit([&](const auto& one) { add(one); }, part);
     const WorkBlock cautions = set_cautions();
-    if (!errors_.empty()) return tl::unexpected(errors_);
+    if (!errors_.empty()) {
+      problem::sort(errors_);  // of tables alike each tells the same
+      return tl::unexpected(errors_);
+    }
 
     const int all = page_.height.value - kTopMargin - kBottomMargin - foot_.height;
     const auto pages = flow(blocks_, cautions, {all - head.height, all - running_.height});
@@ -116,13 +119,14 @@ class SheetSetter {
     return out;
   }
 
-  // A paragraph's lines are kept together where a page holds them.
+  // A paragraph's lines are kept together where a page holds them, and with the row before: it says what the rows mean.
   void add(const facts::Note& note) {
     if (note.strong) {
       blocks_.push_back(taken(set_heading(note.text, frame_)));
       return;
     }
     const TextStack stack = stack_of({note.text}, {kBody, Weight::Regular});
+    if (!blocks_.empty() && blocks_.back().again) blocks_.back().keep = true;
     for (std::size_t i = 0; i < stack.lines.size(); ++i) {
       TextStack line;
       line.lines = {stack.lines[i]};
@@ -140,7 +144,28 @@ class SheetSetter {
     }
   }
 
-  void add(const facts::Table& table) { add_all(set_table(table, frame_)); }
+  // Tables of the same columns, as of the bowls of a prep sheet, have them in the same places.
+  void add(const facts::Table& table) {
+    facts::Table alike{{}, table.columns, {}};
+    for (const facts::Part& part : sheet_.parts) {
+      const auto* other = std::get_if<facts::Table>(&part);
+      if (other && have_same_columns(table, *other))
+        alike.rows.insert(alike.rows.end(), other->rows.begin(), other->rows.end());
+    }
+    const auto columns = columns_of(alike, frame_);
+    if (!columns)
+      errors_.push_back(columns.error());
+    else
+      add_all(set_table(table, *columns, frame_));
+  }
+
+  static bool have_same_columns(const facts::Table& one, const facts::Table& other) {
+    return std::equal(one.columns.begin(), one.columns.end(), other.columns.begin(), other.columns.end(),
+                      [](const facts::Column& a, const facts::Column& b) {
+                        return a.kind == b.kind && a.heading == b.heading && a.share == b.share;
+                      });
+  }
+
   void add(const facts::Spans& spans) { add_all(set_spans(spans, frame_)); }
   void add_all(problem::Expected<std::vector<WorkBlock>> blocks) {
     if (!blocks) {

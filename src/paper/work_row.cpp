@@ -12,6 +12,7 @@ using facts::Cell;
 using facts::Column;
 
 constexpr int kPadding = kStep * 3 / 2;
+constexpr int kAboveWide = 4;
 constexpr Type kHeading{kFine, Weight::Bold};
 // A band's text stands whole over the table, larger than an item of any but the largest rows.
 constexpr Points kBand{20};
@@ -42,6 +43,89 @@ TextStack stack_of(const Cell& cell, Type type, double width, const Frame& frame
   return out;
 }
 
+// Small lines stand beneath their text, in its column. Spread, those of one text, from the first that is longer than
+// its column on, run over the columns to the right of it, beneath all that stands in these.
+class RowSetter {
+ public:
+  RowSetter(const facts::Row& row, const facts::Table& table, const Columns& columns, const Frame& frame, bool spread)
+      : table_(table), columns_(columns), frame_(frame), caps_(cap_height(frame.faces, columns.sizes.item)) {
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+      const bool text = table.columns[i].kind == Column::Kind::Text && row.cells[i].kind == Cell::Kind::Text;
+      add(row.cells[i], spread && text);
+      spread = spread && cells_.back().wide.empty();
+    }
+  }
+
+  int height() const {
+    const int height = steps_covering(kPadding + above_ + below_ + wide_height_ + kPadding);
+    return by_hand_ ? std::max(height, kWritingRow) : height;
+  }
+
+  WorkBlock block() const {
+    WorkBlock out;
+    out.height = height();
+    const double baseline = std::round(out.height - kPadding - wide_height_ - below_);
+    for (std::size_t i = 0; i < cells_.size(); ++i) {
+      if (out.name.isEmpty()) out.name = cells_[i].cell->text;
+      draw_cell(out.drawing, i, baseline);
+    }
+    out.drawing.boxes.push_back(rule(frame_.left, out.height - kThin, frame_.width, kThin));
+    return out;
+  }
+
+ private:
+  struct SetCell {
+    const Cell* cell;
+    Type type;
+    TextStack stack;
+    TextStack wide;  // small lines over the columns to the right
+  };
+
+  void add(const Cell& cell, bool spread) {
+    const std::size_t i = cells_.size();
+    const double width = columns_.places[i].width - beside_words(cell.kind);
+    SetCell set{&cell, type_of(cell, table_.columns[i].kind, columns_.sizes), {}, {}};
+    append_fitting(set.stack, frame_, cell.text, set.type, width);
+    for (const facts::SmallLine& line : cell.small) {
+      const bool wide = spread && (!set.wide.empty() || whole_width(frame_.faces, line.text, type_of(line)) > width);
+      append_fitting(wide ? set.wide : set.stack, frame_, line.text, type_of(line),
+                     wide ? frame_.right() - columns_.places[i].x : width);
+    }
+    above_ = std::max(above_, set.stack.above);
+    below_ = std::max(below_, set.stack.below);
+    if (!set.wide.empty()) wide_height_ = kAboveWide + set.wide.height();
+    by_hand_ = by_hand_ || cell.kind != Cell::Kind::Text;
+    if (cell.kind == Cell::Kind::Blank) below_ = std::max<double>(below_, kWritingBelow + kWritingLine);
+    if (cell.kind == Cell::Kind::Tick) {
+      above_ = std::max(above_, (kTickSide + caps_) / 2);
+      below_ = std::max(below_, (kTickSide - caps_) / 2);
+    }
+    cells_.push_back(std::move(set));
+  }
+
+  void draw_cell(Drawing& to, std::size_t i, double baseline) const {
+    const auto& [cell, type, stack, wide] = cells_[i];
+    const double x = columns_.places[i].x, width = columns_.places[i].width;
+    if (cell->kind == Cell::Kind::Blank) {
+      draw_blank(to, {*cell, type, x, width}, frame_, baseline);
+      return;
+    }
+    if (cell->kind == Cell::Kind::Tick) draw_tick(to, columns_.places[i].x, baseline, caps_);
+    const int beside = beside_words(cell->kind);
+    draw(to, stack, {x + beside, width - beside, side_of(table_.columns[i].kind)}, baseline);
+    draw(to, wide, {x, width}, baseline + below_ + kAboveWide + wide.above);
+  }
+
+  const facts::Table& table_;
+  const Columns& columns_;
+  const Frame& frame_;
+  double caps_;
+  std::vector<SetCell> cells_;
+  double above_ = 0, below_ = 0;  // the cells' common baseline
+  double wide_height_ = 0;        // of what stands beneath all cells
+  bool by_hand_ = false;
+};
+
 }  // namespace
 
 TextStack words_of(const Blank& blank, const Frame& frame) {
@@ -57,51 +141,8 @@ void draw_blank(Drawing& to, const Blank& blank, const Frame& frame, double base
 }
 
 WorkBlock set_row(const facts::Row& row, const facts::Table& table, const Columns& columns, const Frame& frame) {
-  struct SetCell {
-    const Cell& cell;
-    TextStack stack;
-  };
-  std::vector<SetCell> cells;
-  const double caps = cap_height(frame.faces, columns.sizes.item);
-  double above = 0, below = 0;
-  bool by_hand = false;
-  for (std::size_t i = 0; i < row.cells.size(); ++i) {
-    const Cell& cell = row.cells[i];
-    const Type type = type_of(cell, table.columns[i].kind, columns.sizes);
-    const double width = columns.places[i].width;
-    cells.push_back({cell, stack_of(cell, type, width - beside_words(cell.kind), frame)});
-    above = std::max(above, cells.back().stack.above);
-    below = std::max(below, cells.back().stack.below);
-    by_hand = by_hand || cell.kind != Cell::Kind::Text;
-    if (cell.kind == Cell::Kind::Blank) below = std::max<double>(below, kWritingBelow + kWritingLine);
-    if (cell.kind == Cell::Kind::Tick) {
-      above = std::max(above, (kTickSide + caps) / 2);
-      below = std::max(below, (kTickSide - caps) / 2);
-    }
-  }
-
-  WorkBlock out;
-  out.height = steps_covering(kPadding + above + below + kPadding);
-  if (by_hand) out.height = std::max(out.height, kWritingRow);
-  const double baseline = std::round(out.height - kPadding - below);
-  for (std::size_t i = 0; i < cells.size(); ++i) {
-    const auto& [cell, stack] = cells[i];
-    const ColumnPlace& place = columns.places[i];
-    const Type type = type_of(cell, table.columns[i].kind, columns.sizes);
-    if (out.name.isEmpty()) out.name = cell.text;
-    if (cell.kind == Cell::Kind::Blank) {
-      draw_blank(out.drawing, {cell, type, static_cast<double>(place.x), static_cast<double>(place.width)}, frame,
-                 baseline);
-      continue;
-    }
-    if (cell.kind == Cell::Kind::Tick) draw_tick(out.drawing, place.x, baseline, caps);
-    const int beside = beside_words(cell.kind);
-    const ColumnOf words{static_cast<double>(place.x + beside), static_cast<double>(place.width - beside),
-                         side_of(table.columns[i].kind)};
-    draw(out.drawing, stack, words, baseline);
-  }
-  out.drawing.boxes.push_back(rule(frame.left, out.height - kThin, frame.width, kThin));
-  return out;
+  const RowSetter narrow(row, table, columns, frame, false), spread(row, table, columns, frame, true);
+  return spread.height() < narrow.height() ? spread.block() : narrow.block();
 }
 
 problem::Expected<WorkBlock> set_band(const facts::Row& row, const Frame& frame) {

@@ -6,7 +6,7 @@
 
 namespace lardiner::paper {
 
-/// A row of cells, with a thin rule beneath. REQUIRES: `columns` of its table.
+/// A row of cells, with a thin rule beneath; as low as its small lines allow. REQUIRES: `columns` of its table.
 WorkBlock set_row(const facts::Row& row, const facts::Table& table, const Columns& columns, const Frame& frame);
 
 /// A band over the whole width, heavy rules around a strong one. Refused: a word wider than the band.

@@ -30,23 +30,22 @@ WorkBlock joined(WorkBlock upper, const WorkBlock& lower) {
   return upper;
 }
 
-problem::Expected<std::vector<WorkBlock>> set_table(const facts::Table& table, const Frame& frame) {
-  const auto columns = columns_of(table, frame);
-  if (!columns) return tl::unexpected(columns.error());
+problem::Expected<std::vector<WorkBlock>> set_table(const facts::Table& table, const Columns& columns,
+                                                    const Frame& frame) {
   WorkBlock head;
   if (!table.caption.isEmpty()) {
     const auto caption = set_heading(table.caption, frame);
     if (!caption) return tl::unexpected(caption.error());
     head = *caption;
   }
-  head = joined(std::move(head), set_headings(table, *columns, frame));
+  head = joined(std::move(head), set_headings(table, columns, frame));
   head.air = kAirOfSection;
   head.keep = true;
 
   std::vector<WorkBlock> out = {head};
   const auto again = std::make_shared<const WorkBlock>(std::move(head));
   for (const facts::Row& row : table.rows) {
-    auto block = row.band ? set_band(row, frame) : set_row(row, table, *columns, frame);
+    auto block = row.band ? set_band(row, frame) : set_row(row, table, columns, frame);
     if (!block) return tl::unexpected(block.error());
     block->keep = row.band;
     block->again = again;

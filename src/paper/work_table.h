@@ -3,12 +3,14 @@
 
 #include "facts/work_sheet.h"
 #include "paper/work_block.h"
-#include "paper/work_text.h"
+#include "paper/work_columns.h"
 
 namespace lardiner::paper {
 
-/// Errors: NoRoom, naming a word that is wider than its column.
-problem::Expected<std::vector<WorkBlock>> set_table(const facts::Table& table, const Frame& frame);
+/// `columns`: of this table, or of several alike that shall look alike. Errors: NoRoom, naming a word that is wider
+/// than the page's print.
+problem::Expected<std::vector<WorkBlock>> set_table(const facts::Table& table, const Columns& columns,
+                                                    const Frame& frame);
 
 /// A heading over what follows it: of a section, a table, a picture.
 problem::Expected<WorkBlock> set_heading(const QString& text, const Frame& frame);

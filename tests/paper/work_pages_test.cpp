@@ -184,6 +184,45 @@ TEST_CASE("where columns are many the type gives way, in steps, before a word is
   CHECK(sizes.back() < 20);
 }
 
+TEST_CASE("tables of the same columns have them in the same places, others their own", "[paper][work]") {
+  facts::WorkSheet sheet = with(plain_table(1));
+  facts::Table second = plain_table(1);
+  second.rows[0].cells[1].text = QStringLiteral("second");
+  second.rows[0].cells[2].text = QStringLiteral("100 lb 13.78 oz");
+  const auto right_end_of = [&](const QString& text) {
+    for (const TextRun& run : pages_of(sheet).front().texts)
+      if (run.text == text) return run.x.value + shipped_faces().width(run.text, run.face, run.size, kPrint).value;
+    FAIL("not drawn");
+    return 0.0;
+  };
+  sheet.parts.push_back(second);
+  CHECK(right_end_of(QStringLiteral("1# g")) == Approx(right_end_of(QStringLiteral("100 lb 13.78 oz"))));
+  second.columns.back().share = 3;
+  sheet.parts.back() = second;
+  CHECK(right_end_of(QStringLiteral("1# g")) != Approx(right_end_of(QStringLiteral("100 lb 13.78 oz"))));
+}
+
+TEST_CASE("small lines longer than their column run on to the right, where that makes the row lower", "[paper][work]") {
+  facts::Table table = plain_table(1);
+  const QString raw = QStringLiteral("Raw: keep apart, put on last, clean down after, then wash your hands well");
+  table.rows[0].cells[1].small = {{QStringLiteral("cebolla"), false}, {raw, true}, {QStringLiteral("MILK"), true}};
+  const auto rows_of = [&](const QString& text) {
+    const auto pages = pages_of(with(table));
+    std::vector<double> baselines;
+    for (const TextRun& run : pages.front().texts)
+      if (without_spaces(text).contains(without_spaces(run.text))) baselines.push_back(run.baseline.value);
+    return baselines;
+  };
+  CHECK(rows_of(raw).size() == 1);
+  CHECK(rows_of(QStringLiteral("cebolla")).front() < rows_of(raw).front());
+  CHECK(rows_of(raw).front() < rows_of(QStringLiteral("MILK")).front());
+  // Nothing to be gained: the column is the last and as wide as that of all.
+  table.columns.resize(2);
+  table.rows[0].cells.resize(2);
+  table.rows[0].cells[1].small[1].text = raw + u' ' + raw;
+  CHECK(rows_of(raw + u' ' + raw).size() == 2);
+}
+
 TEST_CASE("a word wider than its column is refused by name, and fits when divided", "[paper][work]") {
   const QString long_word = QString(90, u'm');
   facts::Table table = plain_table(2);
@@ -219,6 +258,16 @@ TEST_CASE("a paragraph longer than a page goes on on the next; one that fits a p
   REQUIRE(pages.size() == 2);
   CHECK(read(pages[1]).contains(QStringLiteral("stir0stir1")));
   CHECK(read(pages[1]).contains(QStringLiteral("stir149")));
+}
+
+TEST_CASE("a paragraph behind a table stays with its last row", "[paper][work]") {
+  for (int rows = 1; rows < 30; ++rows) {
+    CAPTURE(rows);
+    facts::WorkSheet sheet = with(plain_table(rows));
+    sheet.parts.push_back(facts::Note{QStringLiteral("What it means"), false});
+    const auto pages = pages_of(sheet);
+    CHECK(page_with(pages, QStringLiteral("What it means")) == page_with(pages, QStringLiteral("%1# onion").arg(rows)));
+  }
 }
 
 TEST_CASE("what stands above the rows must leave them a page", "[paper][work]") {
