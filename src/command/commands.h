@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <QStringList>
 #include <optional>
 
 #include "command/exit_status.h"
@@ -56,5 +57,50 @@ struct TestPageOptions {
 
 /// What the printer can do on a medium: rulers, the smallest type, codes at each module size, dot patterns.
 ExitStatus test_page(const Options& options, const TestPageOptions& wish);
+
+/// What the sheet of a single batch is told, whichever it is.
+struct SheetOptions {
+  QString number;   ///< the running number of the batch; empty: its lot is written in by hand
+  QString on_hand;  ///< lots to draw from; empty: they are written in by hand
+  QString out;      ///< a .pdf; empty: text on the terminal
+  QString paper;    ///< "a4", "letter"; empty: the kitchen's
+  bool replace = false;
+};
+
+struct PrepOptions {
+  QString product;
+  QString give;  ///< what shall come out: "4.2 kg", "120 pieces", "12 tub 500 g"
+  QString from;  ///< "butter=3.2 kg": all of it is used
+  QString times;
+  bool fill_vessel = false;
+  SheetOptions sheet;
+};
+
+/// The prep sheet of a batch; of `give`, `from`, `times` and `fill_vessel` at most one, none of them is once.
+ExitStatus prep(const Options& options, const PrepOptions& wish);
+
+struct AssemblyOptions {
+  QString product;
+  QString units;      ///< empty: as many as `there` is enough for at worst
+  QStringList there;  ///< "butter=3.2 kg" of each
+  SheetOptions sheet;
+};
+
+/// The assembly sheet of a batch.
+ExitStatus assembly(const Options& options, const AssemblyOptions& wish);
+
+struct PlanOptions {
+  QString orders;
+  RecordFormat format = RecordFormat::Guess;
+  QString on_hand;
+  QString number;  ///< of the first batch; empty: 1
+  QString out;     ///< a folder; empty: the plan on the terminal
+  QString paper;
+  bool replace = false;
+};
+
+/// The day's plan: what to make, pull and buy for the orders. An order that cannot be met leaves the rest as it is, and
+/// the status is kDoneInPart. Writes everything or nothing.
+ExitStatus plan_day(const Options& options, const PlanOptions& wish);
 
 }  // namespace lardiner::command

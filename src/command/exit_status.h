@@ -11,7 +11,7 @@ enum ExitStatus : int {
   kDone = 0,
   kInputAtFault = 1,  ///< the book or the records are wrong; nothing was written
   kWrongUsage = 2,
-  kDoneInPart = 3,    ///< as asked: --keep-going or --hold-labels
+  kDoneInPart = 3,    ///< as asked: --keep-going or --hold-labels; a plan that cannot meet every order
   kMachineFailed = 4  ///< disk, database or printer
 };
 

@@ -63,11 +63,12 @@ bool write_all(QSaveFile& file, const QByteArray& bytes) {
   return true;
 }
 
-bool holds_only_labels(const QString& folder) {
+bool holds_only(const QString& folder, const QStringList& ours) {
   const auto all = QDir(folder).entryInfoList(QDir::AllEntries | QDir::Hidden | QDir::System | QDir::NoDotAndDotDot);
-  return std::all_of(all.begin(), all.end(), [](const QFileInfo& entry) {
-    return entry.isFile() && (entry.fileName().endsWith(QLatin1String(".pdf")) ||
-                              entry.fileName().endsWith(QLatin1String("-proof.html")));
+  return std::all_of(all.begin(), all.end(), [&ours](const QFileInfo& entry) {
+    const QString name = entry.fileName();
+    return entry.isFile() &&
+           (name.endsWith(QLatin1String(".pdf")) || name.endsWith(QLatin1String("-proof.html")) || ours.contains(name));
   });
 }
 
@@ -75,9 +76,16 @@ bool is_empty(const QString& folder) {
   return QDir(folder).isEmpty(QDir::AllEntries | QDir::Hidden | QDir::System | QDir::NoDotAndDotDot);
 }
 
-// Only what earlier labels left may give way, and only when asked: never a book, nor the folder that somebody stands
+// What is wanted in a place.
+struct Wish {
+  NewFolder::Shape shape;
+  bool replace;
+  const QStringList& ours;
+};
+
+// Only what an earlier run left may give way, and only when asked: never a book, nor the folder that somebody stands
 // in.
-std::optional<Error> taken(const QFileInfo& place, const QString& path, NewFolder::Shape shape, bool replace) {
+std::optional<Error> taken(const QFileInfo& place, const QString& path, const Wish& wish) {
   const auto refuse = [&path](const char* what, const char* hint) {
     return Error{Code::Conflict, QString::fromLatin1(what), {path, 0, 0, {}, 1}, QString::fromLatin1(hint)};
   };
@@ -85,15 +93,15 @@ std::optional<Error> taken(const QFileInfo& place, const QString& path, NewFolde
   const QString here = QDir::current().canonicalPath() + u'/';
   if (here.startsWith(place.canonicalFilePath() + u'/'))
     return refuse("this is the folder that you are in, or one above it", "name a new folder in it");
-  if (place.isDir() != (shape == NewFolder::Shape::Folder))
+  if (place.isDir() != (wish.shape == NewFolder::Shape::Folder))
     return place.isDir() ? refuse("this is a folder, and one PDF was asked for", "name another file")
-                         : refuse("this is a file, and the labels need a folder", "name another folder");
+                         : refuse("this is a file, and a folder is needed", "name another folder");
   if (place.isDir() && is_empty(place.filePath())) return std::nullopt;
-  if (!replace)
+  if (!wish.replace)
     return refuse("there is something of that name already",
-                  "name a new folder, or say --replace to let the new labels take its place");
-  if (place.isDir() && !holds_only_labels(place.filePath()))
-    return refuse("this folder holds other things than PDFs and proofs, which would be lost",
+                  "name a new folder, or say --replace to let the new one take its place");
+  if (place.isDir() && !holds_only(place.filePath(), wish.ours))
+    return refuse("this folder holds other things than an earlier run wrote, which would be lost",
                   "name a new folder, or take the other things out of it");
   return std::nullopt;
 }
@@ -152,10 +160,11 @@ NewFolder::~NewFolder() {
   if (!draft_.isEmpty()) QDir(draft_).removeRecursively();
 }
 
-problem::Expected<NewFolder> NewFolder::beside(const QString& path, Shape shape, bool replace) {
+problem::Expected<NewFolder> NewFolder::beside(const QString& path, Shape shape, bool replace,
+                                               const QStringList& ours) {
   QFileInfo place(QDir::cleanPath(path));
   if (place.exists()) place = QFileInfo(place.canonicalFilePath());  // what a link stands for gives way, not the link
-  if (const auto error = taken(place, path, shape, replace)) return tl::unexpected(*error);
+  if (const auto error = taken(place, path, {shape, replace, ours})) return tl::unexpected(*error);
   // The draft must lie on the same disk: in the nearest folder that is there already. Those between are made at the
   // end.
   QFileInfo above(place.absolutePath());
@@ -186,7 +195,7 @@ problem::Expected<bool> NewFolder::put(const QString& from, unsigned flags) {
   const QString above = QFileInfo(path_).absolutePath();
   const QByteArray source = QFile::encodeName(from), place = QFile::encodeName(path_);
   if (!QDir().mkpath(above) || ::renameat2(AT_FDCWD, source.constData(), AT_FDCWD, place.constData(), flags) != 0)
-    return tl::unexpected(machine(shown_, QStringLiteral("the labels could not take their place; nothing was written"),
+    return tl::unexpected(machine(shown_, QStringLiteral("what was made could not take its place; nothing was written"),
                                   qt_error_string()));
   sync_folder(above);
   return true;

@@ -3,6 +3,7 @@
 
 #include <QByteArray>
 #include <QString>
+#include <QStringList>
 #include <vector>
 
 #include "book/book.h"
@@ -21,16 +22,17 @@ problem::ExpectedAll<std::vector<book::SourceFile>> read_toml_files(const QStrin
 /// Writes a file beside, then renames it: the old one stays until the new one is whole.
 problem::Expected<qsizetype> write_file(const QString& path, const QByteArray& bytes);
 
-/// Labels that are built beside their place, in a folder, and appear there whole or not at all: what was not kept is
-/// removed.
+/// Labels or sheets that are built beside their place, in a folder, and appear there whole or not at all: what was not
+/// kept is removed.
 class NewFolder {
  public:
   enum class Shape { Folder, OneFile };
 
   /// `path`: where the folder, or the one file of it, shall stand; a link is followed. Refused (Conflict): the folder
   /// one is in; a file where a folder is needed, or the other way; what is there, unless `replace`; a folder with
-  /// anything but PDFs and their proofs.
-  static problem::Expected<NewFolder> beside(const QString& path, Shape shape, bool replace);
+  /// anything but PDFs, their proofs, and files of the names `ours`.
+  static problem::Expected<NewFolder> beside(const QString& path, Shape shape, bool replace,
+                                             const QStringList& ours = {});
   NewFolder(NewFolder&& other) noexcept;
   NewFolder& operator=(NewFolder&&) = delete;
   ~NewFolder();

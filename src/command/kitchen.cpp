@@ -8,6 +8,7 @@
 #include "batch/clock.h"
 #include "command/files.h"
 #include "reader/fields.h"
+#include "reader/quote.h"
 #include "words/pack.h"
 
 namespace lardiner::command {
@@ -140,6 +141,18 @@ std::optional<problem::Error> unknown_medium(const book::Book& book, const QStri
                QStringLiteral("--medium: \"%1\" is not a medium of the book").arg(id),
                {},
                QStringLiteral("its media are: ") + known.join(QStringLiteral(", "))};
+}
+
+problem::Expected<const book::Product*> product_named(const book::Book& book, const QString& id) {
+  if (const book::Product* product = book.product(id)) return product;
+  QStringList known;
+  for (const book::Product& product : book.products) known += product.id;
+  const QString near = problem::nearest(id, known);
+  return tl::unexpected(Error{Code::Unknown,
+                              QStringLiteral("%1 is not a product of the book").arg(reader::quoted(id)),
+                              {},
+                              near.isEmpty() ? QStringLiteral("write the id of a product of the book")
+                                             : QStringLiteral("did you mean %1?").arg(near)});
 }
 
 problem::ExpectedAll<paper::Faces> read_faces(const Options& options) {

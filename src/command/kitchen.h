@@ -45,6 +45,9 @@ problem::ExpectedAll<paper::LabelTemplate> read_template(const Options& options,
 /// What is wrong with a `--medium` that the book does not have.
 std::optional<problem::Error> unknown_medium(const book::Book& book, const QString& id);
 
+/// A product that a command names. Errors: Unknown, with the nearest.
+problem::Expected<const book::Product*> product_named(const book::Book& book, const QString& id);
+
 problem::ExpectedAll<paper::Faces> read_faces(const Options& options);
 
 }  // namespace lardiner::command

@@ -38,17 +38,6 @@ problem::Expected<Numbers> numbers_of(const QString& text) {
             QStringLiteral("write a number from 1 to %1, or as 901-905").arg(kMostNumber)});
 }
 
-Error unknown_product(const book::Book& book, const QString& id) {
-  QStringList known;
-  for (const book::Product& product : book.products) known += product.id;
-  const QString near = problem::nearest(id, known);
-  return {Code::Unknown,
-          QStringLiteral("%1 is not a product of the book").arg(reader::quoted(id)),
-          {},
-          near.isEmpty() ? QStringLiteral("write the id of a product of the book")
-                         : QStringLiteral("did you mean %1?").arg(near)};
-}
-
 problem::ExpectedAll<std::vector<batch::ContainerGroup>> containers_of(const book::Book& book, const QString& text) {
   const batch::RecordSettings settings;
   auto groups = batch::parse_containers(text, batch::Reading{book, settings});
@@ -81,8 +70,8 @@ std::optional<Error> too_many(const book::Media& medium, const Numbers& numbers,
 // The batches of the pad, or everything that refuses one of them.
 problem::ExpectedAll<std::vector<batch::Batch>> batches_of(const book::Book& book, const PadOptions& wish, QDate day) {
   Errors errors;
-  const book::Product* product = book.product(wish.product);
-  if (!product) errors.push_back(unknown_product(book, wish.product));
+  const auto product = product_named(book, wish.product);
+  if (!product) errors.push_back(product.error());
   if (const auto error = unknown_medium(book, wish.medium)) errors.push_back(*error);
   const auto numbers = numbers_of(wish.number);
   if (!numbers) errors.push_back(numbers.error());
@@ -94,7 +83,7 @@ problem::ExpectedAll<std::vector<batch::Batch>> batches_of(const book::Book& boo
 
   std::vector<batch::Batch> batches;
   for (int number = numbers->first; number <= numbers->last; ++number) {
-    auto batch = batch::pad_batch(book, {*product, day, number, *containers});
+    auto batch = batch::pad_batch(book, {**product, day, number, *containers});
     if (!batch) return tl::unexpected(batch.error());  // the same for every number
     batches.push_back(std::move(*batch));
   }

@@ -2,7 +2,6 @@
 #include "command/records.h"
 
 #include "command/files.h"
-#include "reader/read.h"
 
 namespace lardiner::command {
 
@@ -18,11 +17,15 @@ bool is_json(const QString& path, RecordFormat format, const QByteArray& bytes) 
 
 }  // namespace
 
-problem::ExpectedAll<batch::Records> read_record_file(const QString& path, RecordFormat format, const book::Book& book,
-                                                      const QDateTime& now) {
+problem::ExpectedAll<reader::Rows> read_rows(const QString& path, RecordFormat format) {
   const auto bytes = read_file(path);
   if (!bytes) return tl::unexpected(problem::Errors{bytes.error()});
-  const auto rows = is_json(path, format, *bytes) ? reader::json_rows(*bytes, path) : reader::csv_rows(*bytes, path);
+  return is_json(path, format, *bytes) ? reader::json_rows(*bytes, path) : reader::csv_rows(*bytes, path);
+}
+
+problem::ExpectedAll<batch::Records> read_record_file(const QString& path, RecordFormat format, const book::Book& book,
+                                                      const QDateTime& now) {
+  const auto rows = read_rows(path, format);
   if (!rows) return tl::unexpected(rows.error());
   batch::Records records = batch::read_records(*rows, book, {now, rows->semicolons});
   if (records.records.empty() && records.errors.empty())

@@ -8,13 +8,17 @@
 #include "batch/read_records.h"
 #include "book/book.h"
 #include "problem/error.h"
+#include "reader/read.h"
 
 namespace lardiner::command {
 
 enum class RecordFormat { Guess, Csv, JsonLines };
 
-/// The records of a run, and what is wrong with those that could not be read; a file without any is refused. Guess: by
-/// the name's ending (.csv, .jsonl, .json), else JSON Lines when the first character is a brace.
+/// The rows of a file of records, orders or lots. Guess: by the name's ending (.csv, .jsonl, .json), else JSON Lines
+/// when the first character is a brace.
+problem::ExpectedAll<reader::Rows> read_rows(const QString& path, RecordFormat format);
+
+/// The records of a run, and what is wrong with those that could not be read; a file without any is refused.
 problem::ExpectedAll<batch::Records> read_record_file(const QString& path, RecordFormat format, const book::Book& book,
                                                       const QDateTime& now);
 

@@ -66,7 +66,7 @@ TEST_CASE("an out folder that holds something is refused, and with --replace it 
   CHECK(refused.status == 1);
   CHECK(refused.err ==
         "labels: there is something of that name already\n"
-        "  name a new folder, or say --replace to let the new labels take its place\n");
+        "  name a new folder, or say --replace to let the new one take its place\n");
   CHECK(kitchen.folder.entries("labels") == QStringList{"lid.pdf", "side.pdf"});
 
   kitchen.folder.write("labels/lid.pdf", "of yesterday");
@@ -137,7 +137,7 @@ TEST_CASE("--replace takes the place of earlier labels only: a kitchen book stay
   const Ran ran = kitchen.labels({"records.csv", "--out", "kitchen", "--replace"});
   CHECK(ran.status == 1);
   CHECK(ran.err ==
-        "kitchen: this folder holds other things than PDFs and proofs, which would be lost\n"
+        "kitchen: this folder holds other things than an earlier run wrote, which would be lost\n"
         "  name a new folder, or take the other things out of it\n");
   CHECK(kitchen.folder.entries("kitchen") == book);
   CHECK(kitchen.as_it_was());
@@ -148,7 +148,7 @@ TEST_CASE("a file is not replaced by a folder, nor a folder by a file", "[comman
   const Ran over_file = kitchen.labels({"records.csv", "--out", "records.csv", "--replace"});
   CHECK(over_file.status == 1);
   CHECK(over_file.err ==
-        "records.csv: this is a file, and the labels need a folder\n"
+        "records.csv: this is a file, and a folder is needed\n"
         "  name another folder\n");
   REQUIRE(kitchen.folder.run("mkdir", {"day.pdf"}).status == 0);
   const Ran over_folder = kitchen.labels({"records.csv", "--out", "day.pdf", "--replace"});
