@@ -128,12 +128,8 @@ class RowSetter {
 
 }  // namespace
 
-TextStack words_of(const Blank& blank, const Frame& frame) {
-  return stack_of(blank.cell, blank.type, blank.width - beside_words(blank.cell.kind), frame);
-}
-
 void draw_blank(Drawing& to, const Blank& blank, const Frame& frame, double baseline) {
-  const TextStack words = words_of(blank, frame);
+  const TextStack words = stack_of(blank.cell, blank.type, blank.width - beside_words(blank.cell.kind), frame);
   draw(to, words, {blank.x, blank.width}, baseline);
   const int from = static_cast<int>(std::ceil(blank.x + (words.empty() ? 0 : words.width + kStep)));
   const int end = static_cast<int>(std::floor(blank.x + blank.width));

@@ -23,7 +23,5 @@ struct Blank {
   double x = 0, width = 0;
 };
 void draw_blank(Drawing& to, const Blank& blank, const Frame& frame, double baseline);
-/// Of the words before the line, with what stands beneath them.
-TextStack words_of(const Blank& blank, const Frame& frame);
 
 }  // namespace lardiner::paper
