@@ -177,11 +177,6 @@ problem::Error proof_of_one_file() {
           QStringLiteral("name a folder with --out")};
 }
 
-ExitStatus wrong_usage(const problem::Error& error, bool as_json) {
-  const ExitStatus status = refuse({error}, as_json);
-  return status == kMachineFailed ? status : kWrongUsage;
-}
-
 QString title(const book::Book& book, const QDateTime& now) {
   return QStringLiteral("Labels, %1, %2")
       .arg(book.kitchen.name, now.toTimeZone(book.kitchen.zone).date().toString(Qt::ISODate));

@@ -37,6 +37,11 @@ ExitStatus refuse(const problem::Errors& errors, bool as_json) {
   return reported(printed, exit_status(errors));
 }
 
+ExitStatus wrong_usage(const problem::Error& error, bool as_json) {
+  const ExitStatus status = refuse({error}, as_json);
+  return status == kMachineFailed ? status : kWrongUsage;
+}
+
 QJsonArray json(const problem::Errors& errors) {
   QJsonArray out;
   for (const problem::Error& error : errors) {

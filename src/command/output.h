@@ -23,6 +23,9 @@ ExitStatus reported(bool printed, ExitStatus status);
 /// Prints the problems (and, with `json`, an object that holds them) of a command that did nothing.
 ExitStatus refuse(const problem::Errors& errors, bool as_json);
 
+/// The same of options that do not go together.
+ExitStatus wrong_usage(const problem::Error& error, bool as_json);
+
 /// {"file", "line", "column", "what", "hint"} of each.
 QJsonArray json(const problem::Errors& errors);
 

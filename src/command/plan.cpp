@@ -58,6 +58,13 @@ Error too_many(int first, size_t batches) {
           QStringLiteral("begin at a lower --number, or plan fewer orders at a time")};
 }
 
+Error both_from_input() {
+  return {Code::Conflict,
+          QStringLiteral("orders and what is on hand cannot both come from standard input"),
+          {},
+          QStringLiteral("write one of them to a file")};
+}
+
 ExpectedAll<Planned> planned(const WorkRun& run, Told told) {
   Planned out;
   out.plan = plan::day_plan(run.book, std::move(told.orders), std::move(told.on_hand), run.now);
@@ -115,6 +122,8 @@ ExitStatus hand_over(const Options& options, const PlanOptions& wish, const Work
 }  // namespace
 
 ExitStatus plan_day(const Options& options, const PlanOptions& wish) {
+  if (wish.orders == QLatin1String("-") && wish.on_hand == wish.orders)
+    return wrong_usage(both_from_input(), options.json);
   const auto run = read_work_run(options);
   if (!run) return refuse(run.error(), options.json);
   auto words = told(*run, wish);

@@ -50,10 +50,12 @@ QString written(Quantity amount, System system) {
   return exactly(amount);
 }
 
-// As a scale shows it.
-QString weighed_text(const book::Kitchen& kitchen, Quantity amount) {
-  if (amount.dimension != Dimension::Mass) return written(amount, kitchen.units);
-  return written(measure::rounded_to_step(amount, plan::weighable(kitchen, amount).step), kitchen.units);
+// As a scale or a jug shows it; of what has a maximum by law none more than it is.
+QString measured_text(const book::Kitchen& kitchen, Quantity amount, bool restricted) {
+  if (amount.dimension == Dimension::Count) return exactly(amount);
+  const Quantity step = amount.dimension == Dimension::Mass ? plan::weighable(kitchen, amount).step
+                                                            : measure::one(measure::Unit::Millilitre);
+  return written(plan::weighed(amount, step, restricted), kitchen.units);
 }
 
 QString time_text(const QDateTime& at, const QTimeZone& zone) {
@@ -118,8 +120,7 @@ class Records {
     }
     for (const auto& [item, rest] : open)
       if (measure::less(measure::one(measure::Unit::Milligram), rest))
-        out.append(
-            QJsonObject{{QStringLiteral("item"), item}, {QStringLiteral("quantity"), weighed_text(kitchen(), rest)}});
+        out.append(QJsonObject{{QStringLiteral("item"), item}, {QStringLiteral("quantity"), measured(item, rest)}});
     return out;
   }
 
@@ -129,14 +130,27 @@ class Records {
       const PlannedBatch& sub = batches_[input.batch];
       put(out, "item", sub.making->product->id);
       put(out, "lot", sub.ahead.lot);
-      put(out, "quantity", weighed_text(kitchen(), input.quantity));
+      put(out, "quantity", measured(sub.making->product->id, input.quantity));
       return out;
     }
     put(out, "item", input.lot->item);
     put(out, "lot", input.lot->lot);
-    put(out, "quantity", weighed_text(kitchen(), edible(input.lot->item, input.quantity)));
-    if (input.lot->use_by) put_end(out, *input.lot->use_by, kitchen().zone);
+    put(out, "quantity", measured(input.lot->item, edible(input.lot->item, input.quantity)));
+    if (input.lot->use_by && !must_be_thawed(*input.lot)) put_end(out, *input.lot->use_by, kitchen().zone);
     return out;
+  }
+
+  QString measured(const QString& item, Quantity amount) const {
+    const book::Ingredient* ingredient = book_.ingredient(item);
+    return measured_text(kitchen(), amount, ingredient && ingredient->most_percent);
+  }
+
+  // How long it is good then follows from when it left the freezer, which only the hands can tell.
+  bool must_be_thawed(const plan::OnHand& lot) const {
+    const book::Ingredient* ingredient = book_.ingredient(lot.item);
+    const book::Product* product = book_.product(lot.item);
+    const book::TcsStatement tcs = ingredient ? ingredient->tcs : product ? product->tcs : book::TcsStatement{};
+    return lot.state == book::State::Frozen && tcs.is != book::TcsStatement::Is::No;
   }
 
   // What goes in of what is pulled.

@@ -165,6 +165,64 @@ TEST_CASE("the records of a plan are read by dates and labels once the batches a
   for (const QJsonObject& record : records) CHECK(dates.out.contains(record["lot"].toString()));
 }
 
+TEST_CASE("amounts of the records read back as they were planned, whatever their units", "[command][plan][loop]") {
+  const PlanKitchen kitchen;
+  const QString tubs = "holds = \"500 g\", media = \"lid\"";
+  kitchen.folder.put_fault("kitchen/products.toml", tubs, "holds = \"12 oz\", media = \"lid\"");
+  kitchen.folder.write("walk-in.csv", kWalkIn + "butter,MB-2,9 kg,chilled,2026-12-20,walk-in 1\n");
+  REQUIRE(kitchen.plan({"--out", "day"}).status == 0);
+  for (const QJsonObject& record : json_lines(kitchen.folder.read("day/records.jsonl")))
+    if (record["product"].toString() == "lime-butter") {
+      CHECK(record["containers"][0]["count"].toInt() == 6);
+      CHECK(record["containers"][0]["holds"].toString() == "12 oz");
+      CHECK(record["containers"][1]["holds"].toString() == "278.834335 g");
+    }
+  const Ran dates =
+      kitchen.folder.lardiner({"--kitchen", "kitchen", "--at", "2026-11-26T18:00", "dates", "day/records.jsonl"});
+  CHECK(dates.err == "");
+}
+
+TEST_CASE("the date of a frozen lot is left to the hands, who know when it was thawed", "[command][plan][loop]") {
+  const PlanKitchen kitchen;
+  kitchen.folder.put_fault("kitchen/parcel.toml", "edible = \"80 %\"\n",
+                           "edible = \"80 %\"\nshelf_life = { state = \"thawed\", keeps = \"3 days\", authority = "
+                           "\"kitchen rule\" }\n");
+  kitchen.folder.write("walk-in.csv",
+                       "product,lot,quantity,state,use_by,best_before\n"
+                       "cod,C-1,6 kg,frozen,,2027-04-30\n"
+                       "butter,MB-1,9 kg,chilled,2026-12-20,\n");
+  REQUIRE(kitchen.plan({"--out", "day"}).status == 0);
+  const std::vector<QJsonObject> records = json_lines(kitchen.folder.read("day/records.jsonl"));
+  const QJsonObject cod = records.back()["inputs"][0].toObject();
+  CHECK(cod == QJsonObject{{"item", "cod"}, {"lot", "C-1"}, {"quantity", "2.88 kg"}});
+  const Ran dates =
+      kitchen.folder.lardiner({"--kitchen", "kitchen", "--at", "2026-11-26T18:00", "dates", "day/records.jsonl"});
+  CHECK(dates.status == 1);
+  CHECK(dates.err.contains("\"cod\", lot C-1, needs time and temperature control, and its date is not written\n"));
+}
+
+TEST_CASE("a start at a time that the clock shows twice has its offset in the record", "[command][plan][loop]") {
+  const PlanKitchen kitchen;
+  kitchen.folder.write("orders.csv", "product,quantity,due\nseed-rub,400 g,2026-11-01 14:00\n");
+  const Ran ran = kitchen.folder.lardiner(
+      {"--kitchen", "kitchen", "--at", "2026-11-01T01:30-05:00", "plan", "orders.csv", "--out", "day"});
+  CHECK(ran.err == "");
+  REQUIRE(ran.status == 0);
+  const std::vector<QJsonObject> records = json_lines(kitchen.folder.read("day/records.jsonl"));
+  REQUIRE(records.size() == 1);
+  CHECK(records[0]["made_at"].toString() == "2026-11-01 01:30-05:00");
+  CHECK(kitchen.folder.lardiner({"--kitchen", "kitchen", "dates", "day/records.jsonl"}).status == 0);
+}
+
+TEST_CASE("wrong usage: orders and what is on hand both from standard input", "[command][plan][refused]") {
+  const PlanKitchen kitchen;
+  const Ran ran = kitchen.run({"plan", "-", "--on-hand", "-"});
+  CHECK(ran.status == 2);
+  CHECK(ran.err ==
+        "orders and what is on hand cannot both come from standard input\n"
+        "  write one of them to a file\n");
+}
+
 TEST_CASE("what cannot be met is told with its row, why, and by how much; the rest is planned", "[command][plan]") {
   const PlanKitchen kitchen;
   kitchen.folder.write("orders.csv", kOrders + ",,cod-parcel,12 pieces,2026-11-25 06:05,\n");
