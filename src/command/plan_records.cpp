@@ -112,7 +112,7 @@ class Records {
   QJsonArray inputs(size_t index) {
     QJsonArray out;
     std::map<QString, Quantity> open = bought(index);
-    for (const PlannedInput& input : planned_inputs(plan_, index)) {
+    for (const PlannedInput& input : batches_[index].inputs) {
       out.append(input_of(input));
       if (!input.lot) continue;
       const auto found = open.find(input.lot->item);

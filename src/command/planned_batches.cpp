@@ -1,5 +1,4 @@
-// The batches of a plan before they are made: their numbers and lots, what they take, what they fill, whom they are
-// for.
+// The batches of a plan before they are made: their numbers and lots, what they take and fill, whom they are for.
 #include "command/planned_batches.h"
 
 #include "batch/clock.h"
@@ -7,10 +6,6 @@
 namespace lardiner::command {
 
 namespace {
-
-bool is_for(const plan::For& what, size_t making) {
-  return what.kind == plan::For::Kind::Making && what.index == making;
-}
 
 QStringList whom(const WorkRun& run, const plan::DayPlan& plan, const plan::PlannedMaking& making) {
   QStringList out;
@@ -21,17 +16,24 @@ QStringList whom(const WorkRun& run, const plan::DayPlan& plan, const plan::Plan
   return out;
 }
 
-}  // namespace
-
-std::vector<PlannedInput> planned_inputs(const plan::DayPlan& plan, size_t making) {
-  std::vector<PlannedInput> out;
+// What each takes of lots, then of other batches.
+void add_inputs(const plan::DayPlan& plan, std::vector<PlannedBatch>& batches) {
+  const auto making = plan::For::Kind::Making;
   for (const plan::Take& take : plan.takes)
-    if (is_for(take.what, making)) out.push_back({&plan.on_hand[take.lot], 0, take.quantity});
+    if (take.what.kind == making)
+      batches[take.what.index].inputs.push_back({&plan.on_hand[take.lot], 0, take.quantity});
   for (size_t i = 0; i < plan.makings.size(); ++i)
     for (const plan::For& what : plan.makings[i].wanted_by)
-      if (is_for(what, making)) out.push_back({nullptr, i, what.quantity});
-  return out;
+      if (what.kind == making) batches[what.index].inputs.push_back({nullptr, i, what.quantity});
 }
+
+facts::Drawn drawn(const PlannedInput& input, const std::vector<PlannedBatch>& batches) {
+  if (input.lot) return {input.lot->item, input.lot->lot, input.lot->where, input.quantity};
+  const PlannedBatch& sub = batches[input.batch];
+  return {sub.making->product->id, sub.ahead.lot, {}, input.quantity};
+}
+
+}  // namespace
 
 std::vector<PlannedBatch> planned_batches(const WorkRun& run, const plan::DayPlan& plan, int first) {
   std::vector<PlannedBatch> out(plan.makings.size());
@@ -46,14 +48,9 @@ std::vector<PlannedBatch> planned_batches(const WorkRun& run, const plan::DayPla
     batch.ahead.fill = plan::filling(*making.product, batch.put_up);
     batch.ahead.whom = whom(run, plan, making);
   }
-  for (size_t i = 0; i < out.size(); ++i)
-    for (const PlannedInput& input : planned_inputs(plan, i)) {
-      if (input.lot)
-        out[i].ahead.drawn.push_back({input.lot->item, input.lot->lot, input.lot->where, input.quantity});
-      else
-        out[i].ahead.drawn.push_back(
-            {out[input.batch].making->product->id, out[input.batch].ahead.lot, {}, input.quantity});
-    }
+  add_inputs(plan, out);
+  for (PlannedBatch& batch : out)
+    for (const PlannedInput& input : batch.inputs) batch.ahead.drawn.push_back(drawn(input, out));
   return out;
 }
 
