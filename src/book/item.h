@@ -63,6 +63,7 @@ struct Ingredient {
   std::optional<CountGrade> count_grade;
   std::optional<measure::Quantity>
       bought_by;                       ///< the buying unit: 25 lb, 12 pieces; absent: it is bought by any weight
+  bool always_there = false;           ///< neither pulled nor bought: water from the tap
   LocalText bought_as;                 ///< what the buying unit is called: "sack"; may be empty
   std::vector<ShelfLife> shelf_lives;  ///< opened, thawed, cut (Chilled), decanted
   std::vector<SupplierItem> supplier_items;

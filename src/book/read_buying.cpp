@@ -55,6 +55,11 @@ void read_buying(Fields& fields, const Context& context, Ingredient& ingredient)
   if (fields.has(u"bought_as") && !fields.has(u"bought_by"))
     fields.refuse(u"bought_as", Code::Missing, fields.noun() + QStringLiteral(" has a bought_as but no bought_by"),
                   QStringLiteral("state bought_by, how much of it that is: \"25 lb\" or \"12 pieces\""));
+  ingredient.always_there = fields.boolean(u"always_there").value_or(false);
+  if (ingredient.always_there && fields.has(u"bought_by"))
+    fields.refuse(u"always_there", Code::Conflict,
+                  fields.noun() + QStringLiteral(" is always there, and has a bought_by"),
+                  QStringLiteral("state one of the two: what is always there is never bought"));
 }
 
 }  // namespace lardiner::book

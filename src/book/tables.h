@@ -48,7 +48,7 @@ ShelfLife read_shelf_life(const reader::Value& table, const QString& noun, const
 ContainerSpec read_container(const reader::Value& table, const QString& noun, const TcsStatement& tcs,
                              const Context& context);
 Finishing read_finishing(const reader::Value& table, const QString& noun, const Context& context);
-/// How an ingredient is bought: count_grade, bought_by, bought_as.
+/// How an ingredient is bought: count_grade, bought_by, bought_as, always_there.
 void read_buying(reader::Fields& fields, const Context& context, Ingredient& ingredient);
 /// How a product is made: its steps, the range of its units, made_in, keep_on_hand, vessel, units_per_hour.
 /// REQUIRES: kind, makes and unit_weight have been read.

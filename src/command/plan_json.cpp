@@ -39,6 +39,8 @@ QString why(PassedOver::Why why) {
       return QStringLiteral("no-date");
     case PassedOver::Why::FrozenUnknown:
       return QStringLiteral("frozen-unknown");
+    case PassedOver::Why::NoTimeToThaw:
+      return QStringLiteral("no-time-to-thaw");
   }
   return {};
 }

@@ -79,7 +79,7 @@ class AssemblySheet {
                  {Column::Kind::Blank, phrases_.both("sheet.lot"), 2}},
                 {}};
     for (const plan::AssemblyLine& line : assembly_.lines)
-      table.rows.push_back({{tick(), item_cell(line), one_cell(line), phrases_.amount_cell(line.total), pull_cell(line),
+      table.rows.push_back({{tick(), item_cell(line), one_cell(line), total_cell(line), pull_cell(line),
                              lot_cell(phrases_, ahead_, line.line->item)},
                             false});
     return table;
@@ -128,6 +128,13 @@ class AssemblySheet {
     Cell cell{Cell::Kind::Text, phrases_.amount(measure::quantity(*line.pieces, measure::Unit::Piece)), {}, true};
     cell.small.push_back({weight.text, false});
     return cell;
+  }
+
+  Cell total_cell(const plan::AssemblyLine& line) const {
+    return {Cell::Kind::Text,
+            phrases_.on_scale(line.total, step_of(line.total)),
+            {{phrases_.other_system(line.total), false}},
+            true};
   }
 
   Quantity step_of(Quantity weight) const { return plan::weighable(phrases_.book().kitchen, weight).step; }

@@ -118,7 +118,7 @@ class PlanSheet {
       const plan::PlannedMaking& making = plan_.makings[i];
       if (local(making.start).date() != day) {
         day = local(making.start).date();
-        table.rows.push_back({{{Cell::Kind::Text, phrases_.day(day), {}, true}}, true});
+        table.rows.push_back({{{Cell::Kind::Text, phrases_.day(day), {}, false}}, true});
       }
       if (making.clean_down)
         table.rows.push_back(
@@ -147,7 +147,7 @@ class PlanSheet {
   QString window(const Wording& wording, const plan::PlannedMaking& making) const {
     const auto at = [&](const QDateTime& instant) {
       const bool same_day = local(instant).date() == local(making.start).date();
-      return same_day ? wording.words.time(local(instant).time()) : wording.words.date_time(local(instant));
+      return same_day ? wording.words.time(local(instant).time()) : phrases_.brief(wording, instant);
     };
     const QString start = making.any_time_before
                               ? wording.sentence("sheet.window_open", {at(making.latest)})
@@ -159,25 +159,19 @@ class PlanSheet {
   }
 
   QString wanted_by(const Wording& wording, const plan::PlannedMaking& making) const {
-    QStringList all;
+    QStringList whom_for, clauses;
     for (const plan::For& wanted : making.wanted_by) {
-      const QString whom_for = wanted_by(wording, wanted);
-      if (!whom_for.isEmpty() && !all.contains(whom_for)) all << whom_for;
+      if (wanted.kind == plan::For::Kind::Level) continue;
+      const QString one = wanted.kind == plan::For::Kind::Order
+                              ? whom(plan_.orders[wanted.index])
+                              : phrases_.name(wording, plan_.makings[wanted.index].product->id);
+      if (!one.isEmpty() && !whom_for.contains(one)) whom_for << one;
     }
-    if (all.isEmpty()) return {};
-    return wording.sentence("sheet.for_whom", {wording.words.list(all)});
-  }
-
-  QString wanted_by(const Wording& wording, const plan::For& wanted) const {
-    switch (wanted.kind) {
-      case plan::For::Kind::Order:
-        return whom(plan_.orders[wanted.index]);
-      case plan::For::Kind::Making:
-        return phrases_.name(wording, plan_.makings[wanted.index].product->id);
-      case plan::For::Kind::Level:
-        break;
-    }
-    return wording.word("sheet.on_hand_level");
+    if (!whom_for.isEmpty()) clauses << wording.sentence("sheet.for_whom", {wording.words.list(whom_for)});
+    const auto for_level = [](const plan::For& wanted) { return wanted.kind == plan::For::Kind::Level; };
+    if (std::any_of(making.wanted_by.begin(), making.wanted_by.end(), for_level))
+      clauses << wording.word("sheet.on_hand_level");
+    return wording.words.clauses(clauses);
   }
 
   // By lot, whatever it goes into, in the order of the places where they stand.
@@ -199,7 +193,8 @@ class PlanSheet {
                  {Column::Kind::Text, heading("sheet.item"), 3},
                  {Column::Kind::Text, heading("sheet.lot"), 2},
                  {Column::Kind::Amount, heading("sheet.amount"), 1}},
-                {}};
+                {},
+                true};
     for (const auto& [index, amounts] : rows)
       for (const bool goes_out : {false, true})
         if (const auto& quantity = goes_out ? amounts.out : amounts.in)
@@ -218,12 +213,15 @@ class PlanSheet {
   // The lot, where it stands, and until when it is good.
   Cell lot_cell_of(const plan::OnHand& lot) const {
     Cell cell = lot.lot.isEmpty() ? blank() : Cell{Cell::Kind::Text, lot.lot, {}, false};
-    if (!lot.where.isEmpty()) cell.small.push_back({lot.where, false});
-    if (lot.use_by)
-      phrases_.add_small(cell.small, [&](const Wording& wording) {
+    phrases_.add_small(cell.small, [&](const Wording& wording) {
+      QStringList parts;
+      if (!lot.where.isEmpty()) parts << lot.where;
+      if (lot.use_by) {
         const char* key = lot.use_by->kind == book::EndKind::UseBy ? "use_by" : "best_before";
-        return wording.word(key) + u' ' + end(wording, *lot.use_by);
-      });
+        parts << wording.word(key) + u' ' + end(wording, *lot.use_by);
+      }
+      return parts.join(kBetween);
+    });
     return cell;
   }
 
@@ -240,14 +238,15 @@ class PlanSheet {
                  {Column::Kind::Amount, heading("sheet.need"), 1},
                  {Column::Kind::Text, heading("sheet.buy"), 2},
                  {Column::Kind::Text, heading("sheet.needed_by"), 2}},
-                {}};
+                {},
+                true};
     for (const plan::Buy& buy : plan_.buys) {
       Cell need{Cell::Kind::Text, phrases_.amount(buy.need), {}, false};
       table.rows.push_back({{tick(),
                              name_cell(buy.ingredient->id),
                              need,
                              bought(buy),
-                             {Cell::Kind::Text, phrases_.day_and_time(buy.by), {}, false}},
+                             {Cell::Kind::Text, phrases_.brief(phrases_.first(), buy.by), {}, false}},
                             false});
     }
     return table;
@@ -274,7 +273,8 @@ class PlanSheet {
                 {{Column::Kind::Text, heading("sheet.item"), 2},
                  {Column::Kind::Text, heading("sheet.lot"), 2},
                  {Column::Kind::Text, heading("sheet.why"), 3}},
-                {}};
+                {},
+                true};
     for (const plan::PassedOver& passed : plan_.passed_over) {
       const plan::OnHand& lot = plan_.on_hand[passed.lot];
       const Cell why = phrases_.cell([&](const Wording& wording) { return wording.word(why_key(passed.why)); });
@@ -292,9 +292,11 @@ class PlanSheet {
       case plan::PassedOver::Why::NoDate:
         return "sheet.no_date";
       case plan::PassedOver::Why::FrozenUnknown:
+        return "sheet.frozen_unknown";
+      case plan::PassedOver::Why::NoTimeToThaw:
         break;
     }
-    return "sheet.frozen_unknown";
+    return "sheet.no_time_to_thaw";
   }
 
   Table orders() const {
@@ -302,11 +304,12 @@ class PlanSheet {
                 {{Column::Kind::Text, heading("sheet.due"), 2},
                  {Column::Kind::Text, heading("sheet.product"), 3},
                  {Column::Kind::Amount, heading("sheet.amount"), 1}},
-                {}};
+                {},
+                true};
     for (const plan::Order& order : plan_.orders) {
       Cell product = name_cell(order.product);
       if (const QString site = whom(order); !site.isEmpty()) product.small.push_back({site, false});
-      table.rows.push_back({{{Cell::Kind::Text, phrases_.day_and_time(order.due), {}, false},
+      table.rows.push_back({{{Cell::Kind::Text, phrases_.brief(phrases_.first(), order.due), {}, false},
                              product,
                              phrases_.amount_cell(order.quantity)},
                             false});

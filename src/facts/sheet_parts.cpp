@@ -135,7 +135,7 @@ void add_steps(const SheetPhrases& phrases, const book::Product& product, std::v
 
 void add_limits(const SheetPhrases& phrases, const book::Product& product, std::vector<Part>& parts) {
   Table table{phrases.both("sheet.limits"),
-              {{Column::Kind::Text, phrases.both("sheet.limit"), 4},
+              {{Column::Kind::Text, phrases.both("sheet.limit"), 6},
                {Column::Kind::Blank, phrases.both("sheet.reading"), 2},
                {Column::Kind::Blank, phrases.both("sheet.at"), 2},
                {Column::Kind::Blank, phrases.both("sheet.by"), 1}},

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "facts/label_language.h"
+#include "plan/rounding.h"
 
 namespace lardiner::facts {
 
@@ -15,6 +16,9 @@ namespace {
 System other(System system) { return system == System::Metric ? System::Customary : System::Metric; }
 
 }  // namespace
+
+SheetPhrases::SheetPhrases(const SheetSetting& setting, problem::Errors& errors)
+    : setting_(setting), scale_units_(plan::scale_units(setting.book.kitchen)), errors_(errors) {}
 
 QString SheetPhrases::both(const Saying& say) const {
   QStringList all;
@@ -69,17 +73,21 @@ QString SheetPhrases::name(const Wording& wording, const QString& item) const {
 }
 
 QString SheetPhrases::on_scale(Quantity weight, Quantity step) const {
-  return unbroken(measure::display_in_steps(weight, step, book().kitchen.units, notation(first())));
+  return unbroken(measure::display_in_steps(weight, step, scale_units_, notation(first())));
+}
+
+System SheetPhrases::working_units(Quantity quantity) const {
+  return quantity.dimension == measure::Dimension::Mass ? scale_units_ : book().kitchen.units;
 }
 
 QString SheetPhrases::amount(Quantity quantity) const {
   if (quantity.dimension == measure::Dimension::Count) return pieces(first(), quantity);
-  return unbroken(measure::display(quantity, book().kitchen.units, notation(first())));
+  return unbroken(measure::display(quantity, working_units(quantity), notation(first())));
 }
 
 QString SheetPhrases::other_system(Quantity quantity) const {
   if (quantity.dimension == measure::Dimension::Count) return {};
-  return unbroken(measure::display(quantity, other(book().kitchen.units), notation(first())));
+  return unbroken(measure::display(quantity, other(working_units(quantity)), notation(first())));
 }
 
 Cell SheetPhrases::amount_cell(Quantity quantity) const {
@@ -99,6 +107,11 @@ QString SheetPhrases::day_and_time(const QDateTime& instant) const {
 Cell blank(const QString& before) { return {Cell::Kind::Blank, before, {}, false}; }
 
 Cell tick() { return {Cell::Kind::Tick, {}, {}, false}; }
+
+QString SheetPhrases::brief(const Wording& wording, const QDateTime& instant) const {
+  const QDateTime local = instant.toTimeZone(book().kitchen.zone);
+  return wording.words.day_month(local.date()) + u' ' + wording.words.time(local.time());
+}
 
 problem::ExpectedAll<std::vector<const words::Language*>> sheet_languages(const std::vector<words::Language>& packs,
                                                                           const book::Kitchen& kitchen) {

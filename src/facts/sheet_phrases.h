@@ -15,7 +15,7 @@ class SheetPhrases {
   /// Says something in the language of a wording.
   using Saying = std::function<QString(const Wording&)>;
 
-  SheetPhrases(const SheetSetting& setting, problem::Errors& errors) : setting_(setting), errors_(errors) {}
+  SheetPhrases(const SheetSetting& setting, problem::Errors& errors);
 
   const book::Book& book() const { return setting_.book; }
   const words::Language& language() const { return *setting_.languages.front(); }
@@ -35,9 +35,9 @@ class SheetPhrases {
   /// Of an ingredient or a product.
   QString name(const Wording& wording, const QString& item) const;
 
-  /// A weight in the kitchen's units as a scale with such a step shows it, and in the other system of units; what is
-  /// no weight is written as `measure::display` does, and has no other.
+  /// A weight as a scale with such a step shows it, in the units of the kitchen's scale.
   QString on_scale(measure::Quantity weight, measure::Quantity step) const;
+  /// A weight in the units of the kitchen's scale, a volume in the kitchen's, pieces; and in the other system of units.
   QString amount(measure::Quantity quantity) const;
   QString other_system(measure::Quantity quantity) const;
 
@@ -48,11 +48,18 @@ class SheetPhrases {
   QString day(QDate day) const { return language().date(day); }
   QString time(const QDateTime& instant) const;
   QString day_and_time(const QDateTime& instant) const;
+  /// "FRI 27 NOV 14:00", for narrow columns.
+  QString brief(const Wording& wording, const QDateTime& instant) const;
 
  private:
-  Wording wording(size_t language) const { return {*setting_.languages[language], setting_.book.kitchen.units}; }
+  Wording wording(size_t language) const {
+    return {*setting_.languages[language], setting_.book.kitchen.units, scale_units_};
+  }
+  /// That of the scale for weights, else the kitchen's.
+  measure::System working_units(measure::Quantity quantity) const;
 
   const SheetSetting& setting_;
+  measure::System scale_units_;
   problem::Errors& errors_;
 };
 

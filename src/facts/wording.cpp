@@ -75,7 +75,8 @@ QString both_systems(const Wording& wording, measure::Quantity quantity) {
   const auto shown = [&](measure::System system) {
     return unbroken(measure::display(quantity, system, notation(wording)));
   };
-  const bool metric = wording.units == measure::System::Metric;
+  const measure::System units = quantity.dimension == measure::Dimension::Mass ? wording.weights : wording.units;
+  const bool metric = units == measure::System::Metric;
   const QString first = shown(metric ? measure::System::Metric : measure::System::Customary);
   const QString second = shown(metric ? measure::System::Customary : measure::System::Metric);
   return first + kNoBreak + u'(' + second + u')';

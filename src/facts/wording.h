@@ -13,6 +13,7 @@ namespace lardiner::facts {
 struct Wording {
   const words::Language& words;
   measure::System units = measure::System::Metric;
+  measure::System weights = units;  ///< of a sheet those that the kitchen's scale shows
 
   QString word(const char* key) const { return words.word(QString::fromLatin1(key)); }
   QString sentence(const char* key, const QStringList& values) const {
@@ -26,7 +27,7 @@ QString both_scales(const Wording& wording, const measure::TemperatureLimit& lim
 /// How the language writes amounts; a figure and its unit stay on one line.
 measure::Notation notation(const Wording& wording);
 
-/// "500 g (1 lb 1.6 oz)" in the order of the kitchen's units; pieces as "24 pieces".
+/// "500 g (1 lb 1.6 oz)" in the order of `weights`, or of volumes in that of `units`; pieces as "24 pieces".
 QString both_systems(const Wording& wording, measure::Quantity quantity);
 QString pieces(const Wording& wording, measure::Quantity count);
 

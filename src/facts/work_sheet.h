@@ -48,6 +48,7 @@ struct Table {
   QString caption;  ///< may be empty; stays with the first row, and stands again above the rows of the next page
   std::vector<Column> columns;
   std::vector<Row> rows;
+  bool carried = false;  ///< read in the hand, not on the wall: set smaller
 };
 
 /// A paragraph; a strong one is a heading and stays with what follows it.

@@ -171,6 +171,7 @@ problem::Expected<Columns> columns_of(const facts::Table& table, const Frame& fr
     return std::accumulate(all.begin(), all.end(), 0.0) <= room;
   };
   for (const RowSizes& sizes : kRowSizes) {
+    if (table.carried && &sizes != &kRowSizes.back()) continue;
     const std::vector<double> wanted = minima(Measured(table, frame, sizes).needs, true, true);
     if (fits(wanted)) return placed(table.columns, shared_out(table.columns, wanted, room), frame.left, sizes);
   }

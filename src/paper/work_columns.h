@@ -22,9 +22,9 @@ Type type_of(const facts::SmallLine& line);
 /// What a cell needs beside its words: the box to tick before them, the least line to write on behind them.
 int beside_words(facts::Cell::Kind kind);
 
-/// Amounts stand whole on one line and texts in columns of some words' width; where there is no room for that, the
-/// sizes give way, then the widths, down to the widest word. Refused: a word that still does not fit, or a row of more
-/// cells than columns.
+/// In the largest sizes, or the smallest of a table that is carried. Amounts stand whole on one line and texts in
+/// columns of some words' width; where there is no room for that, the sizes give way, then the widths, down to the
+/// widest word. Refused: a word that still does not fit, or a row of more cells than columns.
 problem::Expected<Columns> columns_of(const facts::Table& table, const Frame& frame);
 
 }  // namespace lardiner::paper

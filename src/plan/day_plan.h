@@ -69,10 +69,11 @@ struct Unmet {
 /// Why a lot on hand was passed over, wholly.
 struct PassedOver {
   enum class Why {
-    PastDate,      ///< told of every lot, whether it is asked for or not
-    TooShort,      ///< it is over before what comes of it need be
-    NoDate,        ///< it needs temperature control, and unknown is not safe
-    FrozenUnknown  ///< the book states no life once thawed that is long enough
+    PastDate,       ///< told of every lot, whether it is asked for or not
+    TooShort,       ///< it is over before what comes of it need be
+    NoDate,         ///< it needs temperature control, and unknown is not safe
+    FrozenUnknown,  ///< the book states no life once thawed that is long enough
+    NoTimeToThaw    ///< it would have had to be taken out of the freezer before now
   };
   size_t lot = 0;
   Why why = Why::PastDate;
@@ -93,10 +94,11 @@ struct DayPlan {
 /// cook ends the clocks of raw lots only). Needs of a product whose windows meet are one making. A making's latest
 /// start is when it is needed less its steps (the most of each, and of what is cooled without a timed step the time
 /// that the adopted code allows); its earliest, what its shelf life (of the book and of the adopted rule set) leaves,
-/// and what is made for it. The order runs by the day, and within the windows ready-to-eat before raw, from fewest
-/// allergens to most. An order that no making can meet gets what is on hand; a level that is kept is made up last,
-/// counted at the end of the last due day. Ovens, chillers, hands and opening hours are not known to it: time is the
-/// calendar's. Deterministic, whatever the order of orders and lots.
+/// and what is made for it. The order runs by the day (a later one begins at the hour of the run, where the
+/// window leaves the time), and within the windows ready-to-eat before raw, from fewest allergens to most. An order
+/// that no making can meet gets what is on hand; a level that is kept is made up last, counted at the end of the last
+/// due day. Ovens, chillers, hands and opening hours are not known to it: time is the calendar's. Deterministic,
+/// whatever the order of orders and lots.
 DayPlan day_plan(const book::Book& book, std::vector<Order> orders, std::vector<OnHand> on_hand, const QDateTime& now);
 
 }  // namespace lardiner::plan

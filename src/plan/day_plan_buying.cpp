@@ -41,7 +41,7 @@ std::vector<Buy> buying(const Items& items, const std::vector<BuyNeed>& needs, c
   }
   std::vector<Buy> buys;
   for (size_t item = 0; item < totals.size(); ++item) {
-    if (totals[item].amount == 0) continue;
+    if (totals[item].amount == 0 || items.bought[item].ingredient->always_there) continue;
     const Quantity need{measure::Dimension::Mass, measure::saturated(totals[item].amount)};
     buys.push_back(in_units(items, *items.bought[item].ingredient, need));
     buys.back().by = calendar.time(totals[item].by);

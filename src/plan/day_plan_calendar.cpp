@@ -14,7 +14,10 @@ constexpr Instant kDay = 24 * 3600 * kSecond;
 }  // namespace
 
 Calendar::Calendar(QTimeZone zone, const QDateTime& now)
-    : zone_(std::move(zone)), now_(now.toMSecsSinceEpoch()), today_(batch::local_day(now, zone_)) {}
+    : zone_(std::move(zone)),
+      now_(now.toMSecsSinceEpoch()),
+      today_(batch::local_day(now, zone_)),
+      hour_(now.toTimeZone(zone_).time()) {}
 
 Instant Calendar::start(int day) const {
   const auto [at, is_new] = starts_.emplace(day, 0);
@@ -27,6 +30,10 @@ int Calendar::day_of(Instant at) const {
   while (day > 0 && start(day) > at) --day;
   while (start(day + 1) <= at) ++day;
   return day;
+}
+
+Instant Calendar::hour_of_run(int day) const {
+  return QDateTime(today_.addDays(day), hour_, zone_).toMSecsSinceEpoch();
 }
 
 Instant Calendar::end_of_day(Instant at) const { return at >= kForever || at <= now_ ? at : start(day_of(at - 1) + 1); }

@@ -26,6 +26,9 @@ class Calendar {
   Instant start(int day) const;
   int day_of(Instant at) const;
 
+  /// When the clock of that day shows the time of the run.
+  Instant hour_of_run(int day) const;
+
   /// The first end of a day that is not before `at`; of what is past, or past all days, `at` itself.
   Instant end_of_day(Instant at) const;
 
@@ -35,6 +38,7 @@ class Calendar {
   QTimeZone zone_;
   Instant now_;
   QDate today_;
+  QTime hour_;  // of the run, on the kitchen's clock
   mutable std::unordered_map<int, Instant> starts_;
 };
 

@@ -22,7 +22,13 @@ struct Stock {
   Shelf shelf;
   bool asked = false;
   std::array<bool, kRows> too_short{};
-  bool no_thawed_life = false;
+  std::optional<PassedOver::Why> frozen;  // why none of it that is frozen would do
+};
+
+// What is asked of the ends of lots.
+struct Asked {
+  LeastEnds least;
+  std::optional<PassedOver::Why> frozen;  // why nothing frozen will do
 };
 
 class Running {
@@ -95,24 +101,30 @@ class Running {
 
   void net_made(Need& need, size_t item) {
     const Made& made = items_.made[item];
-    net(need, stock_[item], least_ends(need, made.tcs, made.product->shelf_lives));
+    net(need, stock_[item], made.tcs, made.product->shelf_lives);
   }
 
-  LeastEnds least_ends(const Need& need, bool tcs, const std::vector<book::ShelfLife>& lives) const {
+  Asked asked_of(const Need& need, bool tcs, const std::vector<book::ShelfLife>& lives) const {
     const Instant used = need.at + 1;
     const Instant dated = std::max(used, need.ends.lot);
-    if (need.kind == For::Kind::Order && need.frozen) return {kNever, kNever, dated, dated, tcs ? kNever : 0};
-    LeastEnds least{dated, std::max(used, need.ends.stable_lot), kNever, kNever, kNever};
-    if (tcs && thawed_end(lives, need.at, need.thaws, kitchen_.calendar) < dated) return least;
-    least[static_cast<size_t>(Row::FrozenDated)] = dated;
-    least[static_cast<size_t>(Row::FrozenQuality)] = used;
-    least[static_cast<size_t>(Row::FrozenUndated)] = 0;
-    return least;
+    if (need.kind == For::Kind::Order && need.frozen) return {{kNever, kNever, dated, dated, tcs ? kNever : 0}, {}};
+    Asked out{{dated, std::max(used, need.ends.stable_lot), kNever, kNever, kNever}, {}};
+    if (tcs && thawed_end(lives, need.at, need.thaws, kitchen_.calendar) < dated)
+      out.frozen = PassedOver::Why::FrozenUnknown;
+    else if (tcs && !time_to_thaw(need.at, need.thaws, kitchen_.calendar))
+      out.frozen = PassedOver::Why::NoTimeToThaw;
+    if (out.frozen) return out;
+    out.least[static_cast<size_t>(Row::FrozenDated)] = dated;
+    out.least[static_cast<size_t>(Row::FrozenQuality)] = used;
+    out.least[static_cast<size_t>(Row::FrozenUndated)] = 0;
+    return out;
   }
 
-  void net(Need& need, Stock& stock, const LeastEnds& least) {
+  void net(Need& need, Stock& stock, bool tcs, const std::vector<book::ShelfLife>& lives) {
+    const auto& [least, frozen] = asked_of(need, tcs, lives);
     stock.asked = true;
     for (const Shelf::Taken& taken : stock.shelf.take(least, need.amount)) {
+      if (taken.frozen && tcs) wait_for_thawing(need, lives);
       need.amount -= taken.amount;
       Take take;
       take.lot = taken.lot;
@@ -122,7 +134,15 @@ class Running {
     }
     if (need.amount == 0) return;
     for (size_t row = 0; row < kRows; ++row) stock.too_short[row] = stock.too_short[row] || least[row] != kNever;
-    if (!need.frozen && least[static_cast<size_t>(Row::FrozenUndated)] == kNever) stock.no_thawed_life = true;
+    if (frozen) stock.frozen = frozen;
+  }
+
+  // Of what goes into a making: it begins when that is thawed, and not so soon that it is over too early.
+  void wait_for_thawing(const Need& need, const std::vector<book::ShelfLife>& lives) {
+    if (need.kind != For::Kind::Making) return;
+    Instant& earliest = out_.makings[need.index].earliest;
+    const Instant until = std::max(need.at + 1, need.ends.lot);
+    earliest = std::max(earliest, first_thawed(lives, need.at, until, need.thaws, kitchen_.calendar));
   }
 
   // A level is made up to after all needs were netted.
@@ -130,7 +150,7 @@ class Running {
     if (levels_[item] == kNobody) return;
     const Made& made = items_.made[item];
     Need need = need_of(levels_[item]);
-    const std::int64_t there = stock_[item].shelf.left(least_ends(need, made.tcs, made.product->shelf_lives));
+    const std::int64_t there = stock_[item].shelf.left(asked_of(need, made.tcs, made.product->shelf_lives).least);
     need.amount = std::max<std::int64_t>(0, need.amount - there);
     needs_[item].push_back(need);
   }
@@ -241,7 +261,7 @@ class Running {
     std::sort(needs.begin(), needs.end(),
               [](const Need& a, const Need& b) { return std::tie(a.at, a.index) < std::tie(b.at, b.index); });
     for (Need& need : needs) {
-      net(need, goods_stock_[item], least_ends(need, bought.tcs, bought.ingredient->shelf_lives));
+      net(need, goods_stock_[item], bought.tcs, bought.ingredient->shelf_lives);
       if (need.amount > 0) out_.buys.push_back({item, need.index, need.amount});
     }
   }
@@ -259,10 +279,10 @@ class Running {
 
   void pass_over(const Stock& stock) {
     for (size_t row = 0; row < kRows; ++row) {
-      const bool unknown = row >= static_cast<size_t>(Row::FrozenDated) && stock.no_thawed_life;
-      if (!unknown && !stock.too_short[row]) continue;
+      const bool no_thawing = row >= static_cast<size_t>(Row::FrozenDated) && stock.frozen;
+      if (!no_thawing && !stock.too_short[row]) continue;
       for (const size_t lot : stock.shelf.untouched(static_cast<Row>(row)))
-        out_.passed_over.push_back({lot, unknown ? PassedOver::Why::FrozenUnknown : PassedOver::Why::TooShort});
+        out_.passed_over.push_back({lot, no_thawing ? *stock.frozen : PassedOver::Why::TooShort});
     }
   }
 

@@ -78,4 +78,15 @@ Instant thawed_end(const std::vector<book::ShelfLife>& lives, Instant at, bool t
   return batch::make_limit({}, life->length, calendar.time(taken), calendar.zone()).end.toMSecsSinceEpoch();
 }
 
+// The thawed days are counted by the day on which it leaves the freezer.
+Instant first_thawed(const std::vector<book::ShelfLife>& lives, Instant at, Instant until, bool thaws,
+                     const Calendar& calendar) {
+  const Instant thawing = thaws ? 0 : kThawing;
+  for (Instant taken = calendar.now(); taken + thawing < at; taken = calendar.start(calendar.day_of(taken) + 1))
+    if (thawed_end(lives, taken + thawing, thaws, calendar) >= until) return taken + thawing;
+  return at;
+}
+
+bool time_to_thaw(Instant at, bool thaws, const Calendar& calendar) { return thaws || at - kThawing >= calendar.now(); }
+
 }  // namespace lardiner::plan

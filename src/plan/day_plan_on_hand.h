@@ -32,4 +32,12 @@ OnHandRows on_hand_rows(Items& items, const std::vector<OnHand>& on_hand, const 
 /// that; else it leaves the freezer a day before. 0 where the book does not say.
 Instant thawed_end(const std::vector<book::ShelfLife>& lives, Instant at, bool thaws, const Calendar& calendar);
 
+/// The first instant, from now on, at which it can be needed so that it is thawed by then and keeps until `until`;
+/// nothing before `at` may do, then it is `at`. REQUIRES: needed at `at` it is thawed and keeps so long.
+Instant first_thawed(const std::vector<book::ShelfLife>& lives, Instant at, Instant until, bool thaws,
+                     const Calendar& calendar);
+
+/// Whether what is needed at `at` can still be thawed for it.
+bool time_to_thaw(Instant at, bool thaws, const Calendar& calendar);
+
 }  // namespace lardiner::plan

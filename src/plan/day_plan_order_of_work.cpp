@@ -21,7 +21,7 @@ class Sequence {
         goes_into_(makings.size()),
         rank_(makings.size()) {
     for (size_t i = 0; i < makings.size(); ++i) {
-      from_[i] = makings[i].earliest;
+      from_[i] = by_day(i, makings[i].earliest);
       waits_for_[i] = makings[i].subs.size();
       for (const size_t sub : makings[i].subs) goes_into_[sub].push_back(i);
       latest_.insert(makings[i].latest);
@@ -45,6 +45,13 @@ class Sequence {
 
  private:
   const Made& made(size_t making) const { return items_.made[makings_[making].item]; }
+
+  // Not in the night of a later day, where the window leaves the time: work begins at the hour at which the plan is
+  // made (common practice, no source; the book knows no opening hours).
+  Instant by_day(size_t making, Instant at) const {
+    const Instant begins = calendar_.hour_of_run(calendar_.day_of(at));
+    return at < begins && begins <= makings_[making].latest ? begins : at;
+  }
 
   // The order that cleanliness asks for, if time does not.
   void set_ranks() {
@@ -89,7 +96,7 @@ class Sequence {
     latest_.erase(latest_.find(makings_[making].latest));
     const Instant done = clock + made(making).seconds * kSecond;
     for (const size_t next : goes_into_[making]) {
-      from_[next] = std::max(from_[next], done);
+      from_[next] = by_day(next, std::max(from_[next], done));
       if (--waits_for_[next] == 0) ready_.push_back(next);
     }
   }
@@ -106,7 +113,7 @@ class Sequence {
   const Items& items_;
   const std::vector<Making>& makings_;
   const Calendar& calendar_;
-  std::vector<Instant> from_;  // the first start, by its window and by what goes into it
+  std::vector<Instant> from_;  // the first start, by its window, by what goes into it, and by day
   std::vector<size_t> waits_for_;
   std::vector<std::vector<size_t>> goes_into_;
   std::vector<size_t> rank_;

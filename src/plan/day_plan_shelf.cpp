@@ -10,7 +10,7 @@
 namespace lardiner::plan {
 
 void Shelf::add(Row row, size_t lot, Instant end, std::int64_t amount) {
-  if (amount > 0) rows_[static_cast<size_t>(row)].lots.push_back({end, lot, amount, amount});
+  if (amount > 0) rows_[static_cast<size_t>(row)].lots.push_back({end, lot, amount, amount, row >= Row::FrozenDated});
 }
 
 void Shelf::sort() {
@@ -64,7 +64,7 @@ std::vector<Shelf::Taken> Shelf::take(const LeastEnds& least, std::int64_t wante
     const std::int64_t amount = std::min(wanted, lot->left);
     lot->left -= amount;
     wanted -= amount;
-    taken.push_back({lot->lot, amount});
+    taken.push_back({lot->lot, amount, lot->frozen});
   }
   return taken;
 }

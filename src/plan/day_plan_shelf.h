@@ -30,6 +30,7 @@ class Shelf {
   struct Taken {
     size_t lot = 0;
     std::int64_t amount = 0;
+    bool frozen = false;
   };
   /// Up to `wanted`: first-expiring first of what stands in no freezer, then of what does.
   std::vector<Taken> take(const LeastEnds& least, std::int64_t wanted);
@@ -45,6 +46,7 @@ class Shelf {
     Instant end = 0;
     size_t lot = 0;
     std::int64_t amount = 0, left = 0;
+    bool frozen = false;
   };
   struct Lots {
     std::vector<Lot> lots;

@@ -25,6 +25,11 @@ Quantity decimal_step(Quantity weight, Quantity finer_than) {
 
 }  // namespace
 
+measure::System scale_units(const book::Kitchen& kitchen) {
+  const bool metric = kitchen.scale_step.amount % measure::one(measure::Unit::Milligram).amount == 0;
+  return metric ? measure::System::Metric : measure::System::Customary;
+}
+
 Weighable weighable(const book::Kitchen& kitchen, Quantity weight) {
   if (has_steps(weight, kitchen.scale_step, kFewestSteps)) return {kitchen.scale_step, false};
   const std::optional<Quantity>& fine = kitchen.fine_scale_step;

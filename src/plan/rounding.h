@@ -5,6 +5,7 @@
 
 #include "book/kitchen.h"
 #include "measure/quantity.h"
+#include "measure/text.h"
 
 namespace lardiner::plan {
 
@@ -20,6 +21,9 @@ struct Weighable {
   measure::Quantity step;
   bool fine = false;  ///< under kFewestSteps of the kitchen's scale
 };
+
+/// In which units the kitchen's scale shows: metric where its step is a whole number of milligrams.
+measure::System scale_units(const book::Kitchen& kitchen);
 
 /// On which scale a weight is weighed. Too little for the kitchen's scales (or for its one scale): the largest of 1 kg,
 /// 100 g, … 1 mg that is finer and of which it has kFewestSteps, at least 1 mg.

@@ -351,6 +351,7 @@ constexpr Row kRows[] = {
     {"sheet.too_short", 0},
     {"sheet.no_date", 0},
     {"sheet.frozen_unknown", 0},
+    {"sheet.no_time_to_thaw", 0},
     {"sheet.orders", 0},
     {"sheet.product", 0},
     {"sheet.due", 0},

@@ -89,6 +89,13 @@ TEST_CASE("a book is refused for how an ingredient is bought", "[book][refused][
               ^^^^^^
   state bought_by, how much of it that is: "25 lb" or "12 pieces"
 )"},
+      {"water that is bought by the bottle and always there", "pantry.toml", "id = \"chicken\"", "animal = true",
+       "bought_by = \"12 pieces\"\nalways_there = true",
+       R"(pantry.toml:43:16: ingredient "chicken" is always there, and has a bought_by
+  always_there = true
+                 ^^^^
+  state one of the two: what is always there is never bought
+)"},
       {"a sack that is empty", "pantry.toml", "id = \"chicken\"", "animal = true", "bought_by = \"0 lb\"",
        R"(pantry.toml:42:13: "0 lb" is zero
   bought_by = "0 lb"

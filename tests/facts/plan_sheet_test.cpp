@@ -68,10 +68,10 @@ TEST_CASE("the pull list is by lot, with its place and its date, and says what g
   const Planned day = planned(
       {order("lime-butter", "2 kg", "2026-11-26 14:00")},
       {lot("lime-butter", "1 kg", "LB-1", QDate(2026, 11, 28)), lot("butter", "5 kg", "MB-1", QDate(2026, 12, 24))});
-  CHECK(
-      rows(day.sheet, "Pull list") ==
-      QStringList{"[] | Butter | MB-1; walk-in 1; USE BY Thu 24 Dec 2026 | 952 g; 2 lb 1.6 oz",
-                  "[] | Lime butter; goes out as it is | LB-1; walk-in 1; USE BY Sat 28 Nov 2026 | 1 kg; 2 lb 3.3 oz"});
+  CHECK(rows(day.sheet, "Pull list") ==
+        QStringList{
+            "[] | Butter | MB-1; walk-in 1 · USE BY Thu 24 Dec 2026 | 952 g; 2 lb 1.6 oz",
+            "[] | Lime butter; goes out as it is | LB-1; walk-in 1 · USE BY Sat 28 Nov 2026 | 1 kg; 2 lb 3.3 oz"});
 }
 
 TEST_CASE("what is bought is told in buying units, by when it is needed", "[facts][sheet][plan]") {
@@ -80,7 +80,7 @@ TEST_CASE("what is bought is told in buying units, by when it is needed", "[fact
       std::find_if(buying.begin(), buying.end(), [](const QString& row) { return row.contains("Onions"); });
   REQUIRE(onions != buying.end());
   // 900 g of each 4.5 kg, 90 % of it edible: 13.333 kg.
-  CHECK(*onions == "[] | Onions | 13.333 kg | 2 × 10 kg; sack | Thu 26 Nov 2026 06:00");
+  CHECK(*onions == "[] | Onions | 13.333 kg | 2 × 10 kg; sack | THU 26 NOV 06:00");
 }
 
 TEST_CASE("what cannot be met stands first, with why and by how much", "[facts][sheet][plan]") {
@@ -96,7 +96,7 @@ TEST_CASE("what cannot be met stands first, with why and by how much", "[facts][
 
 TEST_CASE("a lot that is passed over is told with the reason", "[facts][sheet][plan]") {
   CHECK(rows(planned({}, {lot("butter", "1 kg", "MB-9", QDate(2026, 11, 25))}).sheet, "Not used") ==
-        QStringList{"Butter | MB-9; walk-in 1; USE BY Wed 25 Nov 2026 | past its date: discard"});
+        QStringList{"Butter | MB-9; walk-in 1 · USE BY Wed 25 Nov 2026 | past its date: discard"});
 }
 
 TEST_CASE("the picture of start windows: its axis, and what it does not know", "[facts][sheet][plan]") {
@@ -115,4 +115,25 @@ TEST_CASE("the picture of start windows: its axis, and what it does not know", "
   CHECK(marks == QStringList{"now 06:00", "09:00", "12:00", "15:00", "18:00", "21:00", "Fri 27 Nov 2026", "03:00",
                              "06:00", "09:00", "12:00"});
   CHECK(spans.notes.last().contains(QStringLiteral("ovens, chillers, hands")));
+}
+
+TEST_CASE("a scale in grams speaks grams, whatever else the kitchen measures in", "[facts][sheet][plan]") {
+  book::Book book = read_kitchen();
+  book.kitchen.units = measure::System::Customary;
+  const auto made = [&] {
+    return rows(planned({order("stew", "4.5 kg", "2026-11-26 14:00")}, {}, in_english(book)).sheet, "Order of work")
+        .value(0);
+  };
+  CHECK(made().contains("| 4.5 kg; 9 lb 14.7 oz |"));
+  book.kitchen.scale_step = quantity("0.1 oz");
+  CHECK(made().contains("| 9 lb 14.7 oz; 4.5 kg |"));
+}
+
+TEST_CASE("what is made for a level says so", "[facts][sheet][plan]") {
+  book::Book book = read_kitchen();
+  book.products[static_cast<size_t>(book.product_index.value(QStringLiteral("stew")))].keep_on_hand = quantity("3 kg");
+  CHECK(rows(planned({}, {}, in_english(book)).sheet, "Order of work").value(0).contains("; to keep on hand |"));
+  CHECK(rows(planned({order("stew", "1 kg", "2026-11-26 14:00")}, {}, in_english(book)).sheet, "Order of work")
+            .value(0)
+            .contains("For Harbour Street 118, to keep on hand"));
 }

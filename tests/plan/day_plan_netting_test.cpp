@@ -145,6 +145,30 @@ TEST_CASE("a frozen lot is used where the book says that it keeps long enough on
   CHECK(used(lot("butter-unsalted", "1 kg", "2026-12-01"), Why::FrozenUnknown));
 }
 
+TEST_CASE("a making waits for the lots that must thaw for it; with less than a day left they are passed over",
+          "[plan][day_plan][netting]") {
+  const auto plan_for = [](const char* due) {
+    return plan_of({order("fish-cake", "10 pieces", due)}, {lot("cod", "1 kg", nullptr, book::State::Frozen)});
+  };
+  const DayPlan in_time = plan_for("2026-10-08 06:00");  // kNow is the day before, at 6
+  CHECK(taken(in_time, "cod") == amount("875 g"));
+  CHECK(making(in_time, "fish-cake").earliest == at("2026-10-08 06:00"));
+  CHECK(making(in_time, "fish-cake").start == at("2026-10-08 06:00"));
+  const DayPlan too_late = plan_for("2026-10-08 05:59");
+  CHECK(too_late.takes.empty());
+  CHECK(reasons(too_late) == std::vector{Why::NoTimeToThaw});
+  CHECK(too_late.unmet.empty());  // cod is bought
+}
+
+TEST_CASE("a making does not begin so soon that what has thawed for it is over too early",
+          "[plan][day_plan][netting]") {
+  // 2 days thawed. The cakes must be good on Sat 10: taken out on Fri 9, not today.
+  const DayPlan plan = plan_of({order("fish-cake", "10 pieces", "2026-10-10 14:00", "1 day")},
+                               {lot("cod", "1 kg", nullptr, book::State::Frozen)});
+  CHECK(taken(plan, "cod") == amount("875 g"));
+  CHECK(making(plan, "fish-cake").earliest == at("2026-10-10 00:00"));
+}
+
 TEST_CASE("a thawing that is a step of the making starts the thawed days with it", "[plan][day_plan][netting]") {
   book::Book book = small();
   book::Step thaw;
@@ -286,6 +310,15 @@ TEST_CASE("exactly so many buying units are not one more", "[plan][day_plan][buy
                                 [](const Buy& b) { return b.ingredient->id == QStringLiteral("cod"); });
   REQUIRE(cod != plan.buys.end());
   CHECK(cod->units == 1);
+}
+
+TEST_CASE("what is always there is not bought", "[plan][day_plan][buying]") {
+  book::Book book = read_kitchen(product("lime-syrup", "LIS", "no", line("lime", "1 kg") + line("salt", "1 kg"),
+                                         "makes = \"2 kg\"\n" + life("ambient", "1 months") + container("ambient")));
+  const auto bought = [&] { return plan_of({order("lime-syrup", "2 kg", "2026-10-08 14:00")}, {}, book).buys.size(); };
+  CHECK(bought() == 2);
+  ingredient_of(book, "salt").always_there = true;
+  CHECK(bought() == 1);
 }
 
 TEST_CASE("what is bought by the piece weighs what the book's measure says, trimmed", "[plan][day_plan][buying]") {

@@ -48,7 +48,7 @@ TEST_CASE("time comes before cleanliness, and then it is cleaned down", "[plan][
   const DayPlan plan = plan_of(orders, {}, book);
   CHECK(order_of(plan) == QStringList{QStringLiteral("hake-mix"), QStringLiteral("/ lime-sauce")});
   CHECK(plan.makings[0].start == at(kNow));
-  CHECK(plan.makings[1].start == at("2026-10-10 00:00"));
+  CHECK(plan.makings[1].start == at("2026-10-10 06:00"));
 }
 
 TEST_CASE("nothing is begun that would make something else too late", "[plan][day_plan][work]") {
