@@ -31,6 +31,7 @@ class AssemblySheet {
     WorkSheet sheet = begin_sheet(phrases_, "sheet.assembly", product_, ahead_);
     sheet.amount = phrases_.amount(count(assembly_.make));
     add_weight_of_one(sheet.head);
+    add_fill(phrases_, ahead_, sheet.head);
     sheet.parts.emplace_back(build());
     add_bottles(sheet.parts);
     add_out_of_cold(sheet.parts);
@@ -38,7 +39,6 @@ class AssemblySheet {
     add_suffices(sheet.parts);
     add_steps(phrases_, product_, sheet.parts);
     add_limits(phrases_, product_, sheet.parts);
-    add_fill(phrases_, ahead_, sheet.parts);
     add_cautions(phrases_, sheet.foot);
     return sheet;
   }
@@ -131,10 +131,13 @@ class AssemblySheet {
   }
 
   Cell total_cell(const plan::AssemblyLine& line) const {
-    return {Cell::Kind::Text,
-            phrases_.on_scale(line.total, step_of(line.total)),
-            {{phrases_.other_system(line.total), false}},
-            true};
+    const QString weight = phrases_.on_scale(line.total, step_of(line.total));
+    if (line.pieces) return {Cell::Kind::Text, phrases_.amount(pieces_in_all(line)), {{weight, false}}, true};
+    return {Cell::Kind::Text, weight, {{phrases_.other_system(line.total), false}}, true};
+  }
+
+  Quantity pieces_in_all(const plan::AssemblyLine& line) const {
+    return measure::quantity(*line.pieces * measure::Ratio(assembly_.make, 1), measure::Unit::Piece);
   }
 
   Quantity step_of(Quantity weight) const { return plan::weighable(phrases_.book().kitchen, weight).step; }
@@ -143,10 +146,8 @@ class AssemblySheet {
     Cell cell{Cell::Kind::Text, phrases_.on_scale(line.to_pull, step_of(line.to_pull)), {}, false};
     cell.small.push_back({phrases_.other_system(line.to_pull), false});
     if (line.sure_weight && line.pieces) {
-      const Quantity pieces_in_all =
-          measure::quantity(*line.pieces * measure::Ratio(assembly_.make, 1), measure::Unit::Piece);
       phrases_.add_small(cell.small, [&](const Wording& wording) {
-        return wording.sentence("sheet.sure", {pieces(wording, pieces_in_all)});
+        return wording.sentence("sheet.sure", {pieces(wording, pieces_in_all(line))});
       });
     }
     return cell;

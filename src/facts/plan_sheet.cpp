@@ -190,8 +190,8 @@ class PlanSheet {
     });
     Table table{heading("sheet.pull_list"),
                 {{Column::Kind::Tick, {}, 1},
-                 {Column::Kind::Text, heading("sheet.item"), 3},
-                 {Column::Kind::Text, heading("sheet.lot"), 2},
+                 {Column::Kind::Text, heading("sheet.item"), 2},
+                 {Column::Kind::Text, heading("sheet.lot"), 3},
                  {Column::Kind::Amount, heading("sheet.amount"), 1}},
                 {},
                 true};
@@ -257,7 +257,7 @@ class PlanSheet {
     if (!buy.units) return phrases_.amount_cell(buy.buy);
     const book::Ingredient& ingredient = *buy.ingredient;
     Cell cell{Cell::Kind::Text,
-              QString::number(*buy.units) + QStringLiteral(" × ") + phrases_.amount(*ingredient.bought_by),
+              QString::number(*buy.units) + QStringLiteral(" × ") + phrases_.exact_amount(*ingredient.bought_by),
               {},
               true};
     if (!ingredient.bought_as.empty())

@@ -26,10 +26,10 @@ class PrepSheet {
     WorkSheet sheet = begin_sheet(phrases_, "sheet.prep", product_, ahead_);
     sheet.amount = phrases_.amount(output(prep_.scaled.pulls));
     add_amounts(sheet.head);
+    add_fill(phrases_, ahead_, sheet.head);
     for (const plan::Bowl& bowl : prep_.bowls) sheet.parts.emplace_back(table_of(bowl));
     add_steps(phrases_, product_, sheet.parts);
     add_limits(phrases_, product_, sheet.parts);
-    add_fill(phrases_, ahead_, sheet.parts);
     if (!measured_by_.isEmpty())
       sheet.foot << phrases_.both("sheet.measures_by", {measured_by_.join(QStringLiteral("; "))});
     add_cautions(phrases_, sheet.foot);

@@ -67,6 +67,14 @@ QString containers(const Wording& wording, const plan::Filled& filled) {
   return wording.words.counted(known ? kind : QStringLiteral("packs"), figure);
 }
 
+// "8 trays of 24 pieces (4 by 6 · Empty: 1.1 kg)"
+QString filled_text(const SheetPhrases& phrases, const Wording& wording, const plan::Filled& filled) {
+  const QString all =
+      unbroken(wording.sentence("sheet.each_of", {containers(wording, filled), both_systems(wording, filled.holds)}));
+  const QString tray = tray_text(phrases, wording, *filled.container);
+  return tray.isEmpty() ? all : wording.sentence("with_parts", {all, tray});
+}
+
 }  // namespace
 
 WorkSheet begin_sheet(const SheetPhrases& phrases, const char* kind_key, const book::Product& product,
@@ -147,25 +155,16 @@ void add_limits(const SheetPhrases& phrases, const book::Product& product, std::
   parts.emplace_back(Note{phrases.both("sheet.missed"), false});
 }
 
-void add_fill(const SheetPhrases& phrases, const Ahead& ahead, std::vector<Part>& parts) {
+void add_fill(const SheetPhrases& phrases, const Ahead& ahead, std::vector<SmallLine>& head) {
   if (ahead.fill.empty()) return;
-  Table table{phrases.both("sheet.fill"),
-              {{Column::Kind::Tick, {}, 1}, {Column::Kind::Text, {}, 3}, {Column::Kind::Text, {}, 2}},
-              {}};
-  for (const plan::Filled& filled : ahead.fill) {
-    Cell what = phrases.cell([&](const Wording& wording) {
-      const QString holds = filled.holds.dimension == measure::Dimension::Count ? pieces(wording, filled.holds)
-                                                                                : both_systems(wording, filled.holds);
-      return wording.sentence("sheet.each_of", {containers(wording, filled), holds});
-    });
-    phrases.add_small(what.small,
-                      [&](const Wording& wording) { return tray_text(phrases, wording, *filled.container); });
-    const Cell labels = phrases.cell([&](const Wording& wording) {
-      return wording.words.counted(QStringLiteral("labels"), QString::number(filled.count));
-    });
-    table.rows.push_back({{tick(), what, labels}, false});
-  }
-  parts.emplace_back(table);
+  phrases.add_small(
+      head,
+      [&](const Wording& wording) {
+        QStringList all;
+        for (const plan::Filled& filled : ahead.fill) all << filled_text(phrases, wording, filled);
+        return wording.sentence("heading", {wording.word("sheet.fill"), wording.words.clauses(all)});
+      },
+      true);
 }
 
 void add_cautions(const SheetPhrases& phrases, QStringList& foot) {

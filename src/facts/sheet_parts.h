@@ -19,7 +19,9 @@ Cell lot_cell(const SheetPhrases& phrases, const Ahead& ahead, const QString& it
 /// Each adds its part where there is something to say.
 void add_steps(const SheetPhrases& phrases, const book::Product& product, std::vector<Part>& parts);
 void add_limits(const SheetPhrases& phrases, const book::Product& product, std::vector<Part>& parts);
-void add_fill(const SheetPhrases& phrases, const Ahead& ahead, std::vector<Part>& parts);
+
+/// The containers to fill, each of which gets a label.
+void add_fill(const SheetPhrases& phrases, const Ahead& ahead, std::vector<SmallLine>& head);
 
 /// The usual cautions, and what they defer to.
 void add_cautions(const SheetPhrases& phrases, QStringList& foot);

@@ -90,6 +90,14 @@ QString SheetPhrases::other_system(Quantity quantity) const {
   return unbroken(measure::display(quantity, other(working_units(quantity)), notation(first())));
 }
 
+QString SheetPhrases::exact_amount(Quantity quantity) const {
+  const bool other_is_exact =
+      quantity.dimension != measure::Dimension::Count &&
+      measure::parse_quantity(measure::display(quantity, working_units(quantity))) != quantity &&
+      measure::parse_quantity(measure::display(quantity, other(working_units(quantity)))) == quantity;
+  return other_is_exact ? other_system(quantity) : amount(quantity);
+}
+
 Cell SheetPhrases::amount_cell(Quantity quantity) const {
   Cell out{Cell::Kind::Text, amount(quantity), {}, true};
   if (const QString small = other_system(quantity); !small.isEmpty()) out.small.push_back({small, false});

@@ -40,6 +40,8 @@ class SheetPhrases {
   /// A weight in the units of the kitchen's scale, a volume in the kitchen's, pieces; and in the other system of units.
   QString amount(measure::Quantity quantity) const;
   QString other_system(measure::Quantity quantity) const;
+  /// In those units in which the figure is exact, as one that the book states; else as `amount`.
+  QString exact_amount(measure::Quantity quantity) const;
 
   /// An amount set large, the other system beneath.
   Cell amount_cell(measure::Quantity quantity) const;

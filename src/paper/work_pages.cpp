@@ -146,7 +146,7 @@ class SheetSetter {
 
   // Tables of the same columns, as of the bowls of a prep sheet, have them in the same places.
   void add(const facts::Table& table) {
-    facts::Table alike{{}, table.columns, {}};
+    facts::Table alike{{}, table.columns, {}, table.carried};
     for (const facts::Part& part : sheet_.parts) {
       const auto* other = std::get_if<facts::Table>(&part);
       if (other && have_same_columns(table, *other))
@@ -160,7 +160,8 @@ class SheetSetter {
   }
 
   static bool have_same_columns(const facts::Table& one, const facts::Table& other) {
-    return std::equal(one.columns.begin(), one.columns.end(), other.columns.begin(), other.columns.end(),
+    return one.carried == other.carried &&
+           std::equal(one.columns.begin(), one.columns.end(), other.columns.begin(), other.columns.end(),
                       [](const facts::Column& a, const facts::Column& b) {
                         return a.kind == b.kind && a.heading == b.heading && a.share == b.share;
                       });

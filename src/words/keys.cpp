@@ -252,7 +252,6 @@ constexpr Row kRows[] = {
     {"allergen.whelk", 0},
     // Work sheets: counts of what is filled, labelled and set out
     {"pulls", 1, Form::Counted},
-    {"labels", 1, Form::Counted},
     {"tubs", 1, Form::Counted},
     {"trays", 1, Form::Counted},
     {"bags", 1, Form::Counted},

@@ -24,7 +24,7 @@ TEST_CASE("an assembly sheet says how many with the make-over, and what one weig
           "[facts][sheet][assembly]") {
   const WorkSheet sheet = assembly_of(60);
   CHECK(QString(sheet.amount).replace(QChar(0x00A0), u' ') == "62 pieces");
-  CHECK(head(sheet) == QStringList{"62 pieces for 60 pieces", "One weighs 80 g (2.8 oz), 76 g to 84 g"});
+  CHECK(head(sheet).mid(0, 2) == QStringList{"62 pieces for 60 pieces", "One weighs 80 g (2.8 oz), 76 g to 84 g"});
 }
 
 TEST_CASE("each line: pieces or weight in one, for all, and what is pulled; raw is told apart",
@@ -64,9 +64,8 @@ TEST_CASE("check-weighing: the first five, then every twentieth, against the ran
 }
 
 TEST_CASE("trays by rows and columns, and the odd one", "[facts][sheet][assembly]") {
-  CHECK(rows(assembly_of(60), "Fill and label") ==
-        QStringList{"[] | 2 trays of 24 pieces; 4 by 6 · Empty: 300 g | 2 labels",
-                    "[] | 1 tray of 12 pieces; 4 by 6 · Empty: 300 g | 1 label"});
+  CHECK(head(assembly_of(60)).last() ==
+        "Fill and label: 2 trays of 24 pieces (4 by 6 · Empty: 300 g), 1 tray of 12 pieces (4 by 6 · Empty: 300 g)");
 }
 
 TEST_CASE("what there is, at worst, likely and at best; what limits stands first, unknown is not a number",

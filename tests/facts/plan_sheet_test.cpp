@@ -83,6 +83,15 @@ TEST_CASE("what is bought is told in buying units, by when it is needed", "[fact
   CHECK(*onions == "[] | Onions | 13.333 kg | 2 × 10 kg; sack | THU 26 NOV 06:00");
 }
 
+TEST_CASE("a buying unit is told as it is sold", "[facts][sheet][plan]") {
+  book::Book book = read_kitchen();
+  book.ingredients[static_cast<size_t>(book.ingredient_index.value(QStringLiteral("onion")))].bought_by =
+      quantity("5 lb");
+  const QStringList buying =
+      rows(planned({order("stew", "4.5 kg", "2026-11-26 16:00")}, {}, in_english(book)).sheet, "To buy");
+  CHECK(buying.filter("Onions").value(0).contains("| 1 kg | 1 × 5 lb; sack |"));
+}
+
 TEST_CASE("what cannot be met stands first, with why and by how much", "[facts][sheet][plan]") {
   const Planned day = planned({order("stew", "9 kg", "2026-11-26 08:00")});
   const Table* first = std::get_if<Table>(&day.sheet.parts.front());
