@@ -93,7 +93,8 @@ class Pull {
   void add_pull(ScaledLine& line) const {
     const book::Ingredient* ingredient = book_.ingredient(line.line->item);
     line.pull = ingredient ? measure::scaled(line.net, Ratio(1, 1) / ingredient->edible) : line.net;
-    const Quantity least = measure::less(line.pull, line.weighed) ? line.weighed : line.pull;
+    const bool trimmed = line.pull != line.net;
+    const Quantity least = trimmed && measure::less(line.weighed, line.pull) ? line.pull : line.weighed;
     line.to_pull = measure::rounded_up_to_step(sure_to_hold(least, ingredient, line.pieces), line.step);
   }
 

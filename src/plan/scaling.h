@@ -50,8 +50,9 @@ struct ScaledLine {
   measure::Quantity net;      ///< edible weight, exact to the nanogram
   measure::Quantity pull;     ///< as purchased, exact: net through the trim yield; of a product the same as net
   measure::Quantity weighed;  ///< net as the scale shall read, in steps of `step`
-  measure::Quantity
-      to_pull;  ///< pull, or what holds its graded pieces for sure, rounded up to `step`; never < `weighed`
+  /// Pull, or what holds its graded pieces for sure, rounded up to `step`; of what is not trimmed just `weighed`. Never
+  /// less than that.
+  measure::Quantity to_pull;
   measure::Quantity step;
   bool fine = false;        ///< under some twenty steps of the kitchen's scale: a weighing of its own on the fine scale
   bool restricted = false;  ///< has a maximum by law: rounded down
