@@ -187,6 +187,7 @@ TEST_CASE("the date of a frozen lot is left to the hands, who know when it was t
   kitchen.folder.put_fault("kitchen/parcel.toml", "edible = \"80 %\"\n",
                            "edible = \"80 %\"\nshelf_life = { state = \"thawed\", keeps = \"3 days\", authority = "
                            "\"kitchen rule\" }\n");
+  kitchen.folder.put_fault("kitchen/parcel.toml", "kind = \"work\"", "kind = \"thaw\"");
   kitchen.folder.write("walk-in.csv",
                        "product,lot,quantity,state,use_by,best_before\n"
                        "cod,C-1,6 kg,frozen,,2027-04-30\n"
