@@ -3,7 +3,6 @@
 
 #include <algorithm>
 
-#include "book/roll_up.h"
 #include "facts/sheet_parts.h"
 #include "plan/rounding.h"
 
@@ -14,7 +13,8 @@ using measure::Quantity;
 namespace {
 
 // Lines to write on, side by side.
-constexpr int kWeightsInARow = 5;
+constexpr size_t kWeightsInARow = 5, kLongWeightsInARow = 4;
+constexpr std::int64_t kLongNumber = 10000;
 constexpr int kTripsInARow = 3;
 // Trays of which the bottle is weighed, while the hand finds the amount (common practice, no source).
 constexpr int kBottleTrays = 3;
@@ -80,7 +80,7 @@ class AssemblySheet {
                 {}};
     for (const plan::AssemblyLine& line : assembly_.lines)
       table.rows.push_back({{tick(), item_cell(line), one_cell(line), total_cell(line), pull_cell(line),
-                             lot_cell(phrases_, ahead_, line.line->item)},
+                             lot_cell(phrases_, ahead_, line.line->item, line.to_pull)},
                             false});
     return table;
   }
@@ -93,9 +93,7 @@ class AssemblySheet {
     phrases_.add_small(
         cell.small, [&](const Wording& wording) { return laid(wording, line); }, true);
     add_allergens(phrases_, cell.small, line.allergens, line.allergens_known);
-    if (book::readiness(phrases_.book(), line.line->item) <= book::Readiness::NotFullyCooked)
-      phrases_.add_small(
-          cell.small, [](const Wording& wording) { return wording.word("sheet.raw_parts"); }, true);
+    add_raw(phrases_, cell.small, line.line->item);
     return cell;
   }
 
@@ -201,10 +199,11 @@ class AssemblySheet {
     const QString bounds = range(phrases_.first());
     QString caption = phrases_.both("sheet.check_weigh");
     if (!bounds.isEmpty()) caption = phrases_.first().sentence("heading", {caption, bounds});
-    Table table{caption, std::vector<Column>(kWeightsInARow, {Column::Kind::Blank, {}, 1}), {}};
+    const size_t in_a_row = assembly_.make < kLongNumber ? kWeightsInARow : kLongWeightsInARow;
+    Table table{caption, std::vector<Column>(in_a_row, {Column::Kind::Blank, {}, 1}), {}};
     for (size_t i = 0; i < assembly_.check_weigh.size(); ++i) {
-      if (i % kWeightsInARow == 0) table.rows.push_back({std::vector<Cell>(kWeightsInARow), false});
-      table.rows.back().cells[i % kWeightsInARow] = blank(QString::number(assembly_.check_weigh[i]));
+      if (i % in_a_row == 0) table.rows.push_back({std::vector<Cell>(in_a_row), false});
+      table.rows.back().cells[i % in_a_row] = blank(QString::number(assembly_.check_weigh[i]));
     }
     parts.emplace_back(table);
     parts.emplace_back(Note{phrases_.both("sheet.check_weigh_rule"), false});

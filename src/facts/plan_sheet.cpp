@@ -89,7 +89,8 @@ class PlanSheet {
 
   QString reason(const Wording& wording, const Unmet& open) const {
     const QString item = phrases_.name(wording, open.item);
-    if (open.seconds == 0) return wording.sentence("sheet.no_weight", {item});
+    if (open.seconds == 0)
+      return wording.sentence(open.why == Unmet::Why::NoWeight ? "sheet.no_weight" : "sheet.no_life", {item});
     const QString by = lasting(wording, open.seconds);
     switch (open.why) {
       case Unmet::Why::TooLate:
@@ -167,7 +168,7 @@ class PlanSheet {
                               : phrases_.name(wording, plan_.makings[wanted.index].product->id);
       if (!one.isEmpty() && !whom_for.contains(one)) whom_for << one;
     }
-    if (!whom_for.isEmpty()) clauses << wording.sentence("sheet.for_whom", {wording.words.list(whom_for)});
+    if (!whom_for.isEmpty()) clauses << wording.sentence("sheet.for_whom", {SheetPhrases::few(wording, whom_for)});
     const auto for_level = [](const plan::For& wanted) { return wanted.kind == plan::For::Kind::Level; };
     if (std::any_of(making.wanted_by.begin(), making.wanted_by.end(), for_level))
       clauses << wording.word("sheet.on_hand_level");
@@ -186,7 +187,9 @@ class PlanSheet {
     }
     std::vector<std::pair<size_t, Pulled>> rows(pulled.begin(), pulled.end());
     std::stable_sort(rows.begin(), rows.end(), [&](const auto& a, const auto& b) {
-      return plan_.on_hand[a.first].where < plan_.on_hand[b.first].where;
+      const plan::OnHand &one = plan_.on_hand[a.first], &other = plan_.on_hand[b.first];
+      if (one.where != other.where) return one.where < other.where;
+      return phrases_.name(phrases_.first(), one.item) < phrases_.name(phrases_.first(), other.item);
     });
     Table table{heading("sheet.pull_list"),
                 {{Column::Kind::Tick, {}, 1},

@@ -77,17 +77,17 @@ class PrepSheet {
 
   // The bowl, else the vessel with its weight when empty.
   QString caption(const plan::Bowl& bowl) const {
-    const book::Vessel* vessel = phrases_.book().vessel(product_.vessel);
-    if (!bowl.name.empty() || !vessel)
-      return bowl.name.empty() ? QString() : phrases_.both([&](const Wording& wording) {
-        return wording.sentence(
-            "sheet.into", {phrases_.text(wording, bowl.name,
-                                         QStringLiteral("a bowl of product \"%1\"").arg(product_.id), product_.place)});
+    if (!bowl.name.empty())
+      return phrases_.both([&](const Wording& wording) {
+        const QString what = QStringLiteral("a bowl of product \"%1\"").arg(product_.id);
+        return wording.sentence("heading",
+                                {wording.word("sheet.bowl"), phrases_.text(wording, bowl.name, what, product_.place)});
       });
+    const book::Vessel* vessel = phrases_.book().vessel(product_.vessel);
+    if (!vessel) return {};
     const QString into = phrases_.both([&](const Wording& wording) {
-      return wording.sentence(
-          "sheet.into", {phrases_.text(wording, vessel->name,
-                                       QStringLiteral("the name of vessel \"%1\"").arg(vessel->id), vessel->place)});
+      const QString what = QStringLiteral("the name of vessel \"%1\"").arg(vessel->id);
+      return wording.sentence("sheet.into", {phrases_.text(wording, vessel->name, what, vessel->place)});
     });
     if (!vessel->tare) return into;
     return into + QStringLiteral(" · ") + phrases_.both("sheet.empty", {phrases_.amount(*vessel->tare)});
@@ -100,7 +100,8 @@ class PrepSheet {
     if (trimmed_) row.cells.push_back(weight_cell(line.amount.to_pull, line.amount.step, false));
     row.cells.push_back(weigh_cell(line.amount));
     row.cells.push_back(reading_cell(line));
-    row.cells.push_back(lot_cell(phrases_, ahead_, line.amount.line->item));
+    row.cells.push_back(lot_cell(phrases_, ahead_, line.amount.line->item,
+                                 measure::scaled(line.amount.to_pull, measure::Ratio(prep_.scaled.pulls, 1))));
     return row;
   }
 
@@ -116,6 +117,7 @@ class PrepSheet {
       phrases_.add_small(
           cell.small, [](const Wording& wording) { return wording.word("sheet.law_most"); }, true);
     add_allergens(phrases_, cell.small, line.allergens, line.allergens_known);
+    add_raw(phrases_, cell.small, written.item);
     return cell;
   }
 

@@ -2,6 +2,7 @@
 #include "facts/sheet_parts.h"
 
 #include "batch/pad.h"
+#include "book/roll_up.h"
 #include "words/keys.h"
 #include "words/plural.h"
 
@@ -55,7 +56,7 @@ QString tray_text(const SheetPhrases& phrases, const Wording& wording, const boo
   if (container.rows > 0)
     parts << wording.sentence("sheet.rows_columns",
                               {QString::number(container.rows), QString::number(container.columns)});
-  if (container.tare) parts << wording.sentence("sheet.empty", {phrases.amount(*container.tare)});
+  if (container.tare) parts << wording.sentence("sheet.empty", {phrases.amount(wording, *container.tare)});
   return parts.join(kBetween);
 }
 
@@ -89,7 +90,7 @@ WorkSheet begin_sheet(const SheetPhrases& phrases, const char* kind_key, const b
   sheet.running = ahead.lot.isEmpty() ? name.text : name.text + kBetween + ahead.lot;
   sheet.running += kBetween + phrases.day(ahead.day);
   if (!ahead.whom.isEmpty())
-    sheet.head.push_back({phrases.both("sheet.for_whom", {phrases.language().list(ahead.whom)}), false});
+    sheet.head.push_back({phrases.both("sheet.for_whom", {SheetPhrases::few(phrases.first(), ahead.whom)}), false});
   const QString lot = phrases.both("sheet.lot");
   sheet.fields.push_back(ahead.lot.isEmpty() ? blank(lot) : Cell{Cell::Kind::Text, lot + u' ' + ahead.lot, {}, true});
   sheet.fields.push_back({Cell::Kind::Text, phrases.day(ahead.day), {}, false});
@@ -110,18 +111,36 @@ void add_allergens(const SheetPhrases& phrases, std::vector<SmallLine>& to, cons
         to, [](const Wording& wording) { return wording.word("sheet.allergens_unknown"); }, true);
 }
 
-Cell lot_cell(const SheetPhrases& phrases, const Ahead& ahead, const QString& item) {
+Cell lot_cell(const SheetPhrases& phrases, const Ahead& ahead, const QString& item, measure::Quantity needed) {
+  const QString line = QStringLiteral("____________");  // to write a lot on
   Cell out = blank();
+  measure::Quantity rest = needed;
   for (const Drawn& drawn : ahead.drawn) {
-    if (drawn.item != item || drawn.lot.isEmpty()) continue;
-    QStringList rest{phrases.amount(drawn.quantity)};
-    if (!drawn.place.isEmpty()) rest << drawn.place;
-    if (out.text.isEmpty())
-      out = {Cell::Kind::Text, drawn.lot, {{rest.join(kBetween), false}}, false};
+    if (drawn.item != item) continue;
+    const QString lot = drawn.lot.isEmpty() ? line : drawn.lot;
+    QStringList said{phrases.amount(drawn.quantity)};
+    if (!drawn.place.isEmpty()) said << drawn.place;
+    if (out.kind == Cell::Kind::Blank)
+      out = {Cell::Kind::Text, lot, {}, false};
     else
-      out.small.push_back({drawn.lot + kBetween + rest.join(kBetween), false});
+      said.prepend(lot);
+    out.small.push_back({said.join(kBetween), false});
+    if (drawn.quantity.dimension == rest.dimension) rest = rest - drawn.quantity;
   }
+  // What the scale does not tell from nothing is no rest.
+  const bool is_short =
+      rest.dimension == measure::Dimension::Mass && measure::less(phrases.book().kitchen.scale_step, rest);
+  if (out.kind == Cell::Kind::Text && is_short) out.small.push_back({phrases.amount(rest) + kBetween + line, false});
   return out;
+}
+
+void add_raw(const SheetPhrases& phrases, std::vector<SmallLine>& to, const QString& item) {
+  const book::Ingredient* ingredient = phrases.book().ingredient(item);
+  const bool raw = ingredient ? !ingredient->must_be_cooked || (*ingredient->must_be_cooked && ingredient->animal)
+                              : book::readiness(phrases.book(), item) <= book::Readiness::NotFullyCooked;
+  if (raw)
+    phrases.add_small(
+        to, [](const Wording& wording) { return wording.word("sheet.raw_parts"); }, true);
 }
 
 void add_steps(const SheetPhrases& phrases, const book::Product& product, std::vector<Part>& parts) {

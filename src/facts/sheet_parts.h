@@ -13,8 +13,12 @@ WorkSheet begin_sheet(const SheetPhrases& phrases, const char* kind_key, const b
 void add_allergens(const SheetPhrases& phrases, std::vector<SmallLine>& to, const std::vector<QString>& entries,
                    bool known);
 
-/// The lots that an item is taken from, one beneath the other; a line to write on where none is known.
-Cell lot_cell(const SheetPhrases& phrases, const Ahead& ahead, const QString& item);
+/// The lots that an item is taken from, one beneath the other, with lines to write on for those without a name and for
+/// what they are not enough for. `needed`: of the whole batch, as pulled.
+Cell lot_cell(const SheetPhrases& phrases, const Ahead& ahead, const QString& item, measure::Quantity needed);
+
+/// That a line is raw, where it is of animal origin, unknown, or made of what is: keep it apart.
+void add_raw(const SheetPhrases& phrases, std::vector<SmallLine>& to, const QString& item);
 
 /// Each adds its part where there is something to say.
 void add_steps(const SheetPhrases& phrases, const book::Product& product, std::vector<Part>& parts);

@@ -13,6 +13,8 @@ using measure::System;
 
 namespace {
 
+constexpr qsizetype kMostNames = 6;
+
 System other(System system) { return system == System::Metric ? System::Customary : System::Metric; }
 
 }  // namespace
@@ -80,9 +82,15 @@ System SheetPhrases::working_units(Quantity quantity) const {
   return quantity.dimension == measure::Dimension::Mass ? scale_units_ : book().kitchen.units;
 }
 
-QString SheetPhrases::amount(Quantity quantity) const {
-  if (quantity.dimension == measure::Dimension::Count) return pieces(first(), quantity);
-  return unbroken(measure::display(quantity, working_units(quantity), notation(first())));
+QString SheetPhrases::amount(const Wording& wording, Quantity quantity) const {
+  if (quantity.dimension == measure::Dimension::Count) return pieces(wording, quantity);
+  return unbroken(measure::display(quantity, working_units(quantity), notation(wording)));
+}
+
+QString SheetPhrases::few(const Wording& wording, const QStringList& names) {
+  QStringList shown = names.mid(0, kMostNames);
+  if (names.size() > kMostNames) shown << u'+' + QString::number(names.size() - kMostNames);
+  return wording.words.list(shown);
 }
 
 QString SheetPhrases::other_system(Quantity quantity) const {

@@ -35,10 +35,14 @@ class SheetPhrases {
   /// Of an ingredient or a product.
   QString name(const Wording& wording, const QString& item) const;
 
+  /// "Harbour Street 118, Mill Road 7"; of more than a few the rest as a number: "+94".
+  static QString few(const Wording& wording, const QStringList& names);
+
   /// A weight as a scale with such a step shows it, in the units of the kitchen's scale.
   QString on_scale(measure::Quantity weight, measure::Quantity step) const;
   /// A weight in the units of the kitchen's scale, a volume in the kitchen's, pieces; and in the other system of units.
-  QString amount(measure::Quantity quantity) const;
+  QString amount(measure::Quantity quantity) const { return amount(first(), quantity); }
+  QString amount(const Wording& wording, measure::Quantity quantity) const;
   QString other_system(measure::Quantity quantity) const;
   /// In those units in which the figure is exact, as one that the book states; else as `amount`.
   QString exact_amount(measure::Quantity quantity) const;

@@ -10,28 +10,30 @@ namespace lardiner::facts {
 
 namespace {
 
-constexpr int kMostHours = 12;  // marked on the axis
+constexpr int kMostMarks = 12;  // between the days, or of days
 
 int minutes(const QDateTime& from, const QDateTime& to) { return static_cast<int>(from.secsTo(to) / 60); }
 
 // Hours between the marks of an axis: whole parts of a day.
 int hours_apart(int length) {
   for (const int hours : {1, 2, 3, 6, 12})
-    if (length / 60 <= hours * kMostHours) return hours;
+    if (length / 60 <= hours * kMostMarks) return hours;
   return 24;
 }
 
-// Whole hours of the wall clock, `apart` from each other; midnight stands as the day.
+// Whole hours of the wall clock, equally far apart; midnight stands as the day. Over many days, some of these alone.
 std::vector<Spans::Mark> marks(const SheetPhrases& phrases, const QDateTime& now, int length) {
   const QTimeZone& zone = phrases.book().kitchen.zone;
   std::vector<Spans::Mark> out{{0, phrases.both("sheet.now") + u' ' + phrases.time(now), true}};
-  const int apart = hours_apart(length);
+  const int apart = hours_apart(length), days_apart = length / (24 * 60 * kMostMarks) + 1;
+  int days = 0;
   QDateTime at = batch::start_of(batch::local_day(now, zone), zone);
   for (; minutes(now, at) <= length; at = at.addSecs(3600)) {
     const QDateTime local = at.toTimeZone(zone);
     if (at <= now || local.time().hour() % apart != 0) continue;
     const bool midnight = local.time().hour() == 0;
-    out.push_back({minutes(now, at), midnight ? phrases.day(local.date()) : phrases.time(at), midnight});
+    if (midnight && ++days % days_apart != 0) continue;
+    out.push_back({minutes(now, at), midnight ? phrases.day(local.date()) : phrases.time(at), midnight && apart < 24});
   }
   return out;
 }

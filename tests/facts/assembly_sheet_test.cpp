@@ -81,3 +81,8 @@ TEST_CASE("an assembly sheet in two languages", "[facts][sheet][assembly]") {
   CHECK(lines[0].contains("Cod; Bacalao;"));
   CHECK(lines[0].contains("FISH / PESCADO"));
 }
+
+TEST_CASE("numbers of five digits leave room to write beside them", "[facts][sheet][assembly]") {
+  const QStringList weights = rows(assembly_of(10'000), "Check-weigh: 76 g to 84 g");
+  CHECK(weights.value(0) == "1; __ | 2; __ | 3; __ | 4; __");
+}

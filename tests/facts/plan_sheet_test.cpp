@@ -146,3 +146,19 @@ TEST_CASE("what is made for a level says so", "[facts][sheet][plan]") {
             .value(0)
             .contains("For Harbour Street 118, to keep on hand"));
 }
+
+TEST_CASE("an order a year ahead leaves a dozen days on the axis", "[facts][sheet][plan]") {
+  const Planned day = planned({order("stew", "4.5 kg", "2027-11-25 14:00")});
+  const auto marks = must(start_windows(in_english(), day.plan, at(kNow))).marks;
+  CHECK(marks.size() > 8);
+  CHECK(marks.size() <= 14);
+  CHECK(std::count_if(marks.begin(), marks.end(), [](const Spans::Mark& mark) { return mark.strong; }) == 1);
+}
+
+TEST_CASE("an order of what has no shelf life says that, not that it cannot be weighed", "[facts][sheet][plan]") {
+  book::Book book = read_kitchen();
+  book.products[static_cast<size_t>(book.product_index.value(QStringLiteral("stew")))].shelf_lives.clear();
+  CHECK(rows(planned({order("stew", "4.5 kg", "2026-11-26 14:00")}, {}, in_english(book)).sheet, "CANNOT BE MET")
+            .value(0)
+            .endsWith("| Chicken stew: the book does not say how long it keeps"));
+}

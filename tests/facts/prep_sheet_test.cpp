@@ -44,7 +44,7 @@ TEST_CASE("each line: what is pulled, what is weighed, what the scale then reads
 TEST_CASE("allergens stand beside the line that brings them, and what is not known is said", "[facts][sheet][prep]") {
   const WorkSheet sheet = prep_of("stew", 1);
   CHECK(
-      rows(sheet, "Into small bowl") ==
+      rows(sheet, "Bowl: small bowl") ==
       QStringList{"[] | Butter; MILK | 80 g; 2.8 oz | 80 g; 2.8 oz | 80 g | __",
                   "[] | Spice; Allergens not known: ask the chef | 12.5 g; 0.4 oz | 12.5 g; 0.4 oz | fine scale | __"});
 }
@@ -85,7 +85,7 @@ TEST_CASE("lots that are drawn stand in the place of the line; what is filled is
   known.fill = plan::filling(*kitchen().product(QStringLiteral("stew")), quantity("4.5 kg"));
   known.whom = QStringList{QStringLiteral("Harbour Street 118")};
   const WorkSheet sheet = prep_of("stew", 1, in_english(), known);
-  CHECK(rows(sheet, "Into small bowl").value(0).endsWith("| MB-1; 50 g · walk-in 1; MB-2 · 30 g"));
+  CHECK(rows(sheet, "Bowl: small bowl").value(0).endsWith("| MB-1; 50 g · walk-in 1; MB-2 · 30 g"));
   CHECK(head(sheet).last() == "Fill and label: 2 tubs of 2 kg (4 lb 6.5 oz), 1 tub of 500 g (1 lb 1.6 oz)");
   CHECK(said(sheet.fields.front()) == "Lot A26330STW01X");
   CHECK(head(sheet).front() == "For Harbour Street 118");
@@ -105,7 +105,7 @@ TEST_CASE("equal pulls have a box each; the amounts are those of one", "[facts][
 TEST_CASE("in two languages the second stands beneath, headings and allergens in both", "[facts][sheet][prep]") {
   const WorkSheet sheet = prep_of("stew", 1, in_both());
   CHECK(head(sheet).front() == "Guiso de pollo");
-  const QString butter = rows(sheet, "Into small bowl / En: tazón").value(0);
+  const QString butter = rows(sheet, "Bowl: small bowl / Tazón: tazón").value(0);
   CHECK(butter.contains("Butter; Mantequilla; MILK / LECHE"));
   CHECK(sheet.foot.size() == 2);
 }
@@ -123,4 +123,41 @@ TEST_CASE("a text that is lacking in a language of the sheet is refused, with it
   REQUIRE(refused.error().size() == 1);
   CHECK(refused.error()[0].place.file == "more.toml");
   CHECK(refused.error()[0].what.contains(QStringLiteral("the name of ingredient \"onion\" has no text in \"es\"")));
+}
+
+TEST_CASE("what the drawn lots are not enough for is told, with room for its lot", "[facts][sheet][prep]") {
+  Ahead known = ahead();
+  const auto lots_of_butter = [&](const char* amount, const char* lot) {
+    known.drawn = {{QStringLiteral("butter"), QString::fromLatin1(lot), QStringLiteral("walk-in 1"), quantity(amount)}};
+    return rows(prep_of("stew", 1, in_english(), known), "Bowl: small bowl")
+        .value(0)
+        .section(QStringLiteral(" | "), -1);
+  };
+  CHECK(lots_of_butter("50 g", "MB-1") == "MB-1; 50 g · walk-in 1; 30 g · ____________");
+  CHECK(lots_of_butter("80 g", "MB-1") == "MB-1; 80 g · walk-in 1");
+  CHECK(lots_of_butter("80 g", "") == "____________; 80 g · walk-in 1");
+}
+
+TEST_CASE("raw animal food is told apart, and what nobody said is not raw; plants are not", "[facts][sheet][prep]") {
+  book::Book book = read_kitchen();
+  const auto chicken = [&](std::optional<bool> must_be_cooked, bool animal) {
+    book::Ingredient& one =
+        book.ingredients[static_cast<size_t>(book.ingredient_index.value(QStringLiteral("chicken")))];
+    one.must_be_cooked = must_be_cooked;
+    one.animal = animal;
+    return rows(prep_of("stew", 1, in_english(book)), "Into Kettle · Empty: 3.2 kg")
+        .value(0)
+        .contains("RAW: keep apart");
+  };
+  CHECK(chicken(true, true));
+  CHECK(chicken(std::nullopt, false));
+  CHECK_FALSE(chicken(true, false));
+  CHECK_FALSE(chicken(false, true));
+}
+
+TEST_CASE("of many whom it is for the first few are named, and how many more", "[facts][sheet][prep]") {
+  Ahead known = ahead();
+  for (int i = 1; i <= 100; ++i) known.whom << QStringLiteral("Site %1").arg(i);
+  CHECK(head(prep_of("stew", 1, in_english(), known)).front() ==
+        "For Site 1, Site 2, Site 3, Site 4, Site 5, Site 6, +94");
 }

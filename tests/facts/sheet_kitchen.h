@@ -48,6 +48,7 @@ tcs = "yes"
 tcs_basis = "raw fish"
 must_be_cooked = true
 food = "fish"
+animal = true
 count_grade = "6/8 per lb"
 [[ingredient.supplier_item]]
 id = "cod-a"
