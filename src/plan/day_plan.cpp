@@ -184,7 +184,7 @@ class Planning {
       place_[work[i].making] = i;
     }
     for (const Begun& begun : work) plan_.makings.push_back(planned(begun));
-    add_takes();
+    add_takes(starts);
     plan_.buys = buying(items_, explosion_.buys, starts, calendar_);
     plan_.passed_over = std::move(explosion_.passed_over);
   }
@@ -218,8 +218,9 @@ class Planning {
     return of;
   }
 
-  void add_takes() {
+  void add_takes(const std::vector<Instant>& starts) {
     for (Take take : explosion_.takes) {
+      take.thaw_by = thaw_by_of(take, starts);
       const std::optional<size_t> made = items_.made_index(plan_.on_hand[take.lot].item);
       const measure::Dimension dimension = made ? items_.made[*made].one.dimension : measure::Dimension::Mass;
       take.quantity.dimension = dimension;
@@ -230,6 +231,19 @@ class Planning {
       const auto key = [](const Take& t) { return std::tuple(t.what.kind != For::Kind::Making, t.what.index, t.lot); };
       return key(a) < key(b);
     });
+  }
+
+  // Of a take that still names what it is for as the explosion does.
+  std::optional<QDateTime> thaw_by_of(const Take& take, const std::vector<Instant>& starts) const {
+    const OnHand& lot = plan_.on_hand[take.lot];
+    if (lot.state != book::State::Frozen || !items_.needs_control(lot.item)) return std::nullopt;
+    if (take.what.kind == For::Kind::Order) {
+      const Root& order = roots_[take.what.index];
+      return order.frozen ? std::nullopt : std::optional(calendar_.time(thaw_by(order.at)));
+    }
+    const Making& making = explosion_.makings[take.what.index];
+    if (items_.made[making.item].thaws) return std::nullopt;
+    return calendar_.time(thaw_by(starts[take.what.index]));
   }
 
   DayPlan& plan_;

@@ -23,6 +23,10 @@ struct Take {
   size_t lot = 0;              ///< index into DayPlan::on_hand
   measure::Quantity quantity;  ///< in what the product is made in; of an ingredient its weight, as purchased
   For what;                    ///< Order: it goes out as it is; Making: it goes in
+  /// Of a frozen lot that must be thawed for a making, or for an order that does not leave frozen: when it leaves the
+  /// freezer at the latest, a day before the planned start, or the due time (common practice, no source). Absent where
+  /// thawing is a step of the making, it goes out frozen, or the item needs no temperature control.
+  std::optional<QDateTime> thaw_by;
 };
 
 /// One making of one product.

@@ -114,6 +114,12 @@ std::optional<size_t> Items::bought_index(const QString& id) const {
   return at == bought_index_.constEnd() ? std::nullopt : std::optional(*at);
 }
 
+bool Items::needs_control(const QString& id) const {
+  if (const std::optional<size_t> item = made_index(id)) return made[*item].tcs;
+  const std::optional<size_t> item = bought_index(id);
+  return !item || bought[*item].tcs;
+}
+
 Made Items::made_of(const book::Product& product, const book::Standings& standings, Keeping& keeping) {
   Made out;
   out.product = &product;

@@ -62,6 +62,9 @@ class Items {
   std::optional<size_t> made_index(const QString& id) const;
   std::optional<size_t> bought_index(const QString& id) const;
 
+  /// Of an item of the plan: whether it needs time and temperature control, or might.
+  bool needs_control(const QString& id) const;
+
  private:
   Made made_of(const book::Product& product, const book::Standings& standings, Keeping& keeping);
   void add_parts(Made& out);

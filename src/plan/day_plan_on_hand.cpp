@@ -74,7 +74,7 @@ Instant thawed_end(const std::vector<book::ShelfLife>& lives, Instant at, bool t
   const auto life =
       std::find_if(lives.begin(), lives.end(), [](const book::ShelfLife& l) { return l.state == State::Thawed; });
   if (life == lives.end()) return 0;
-  const Instant taken = thaws ? at : std::max(calendar.now(), at - kThawing);
+  const Instant taken = thaws ? at : std::max(calendar.now(), thaw_by(at));
   return batch::make_limit({}, life->length, calendar.time(taken), calendar.zone()).end.toMSecsSinceEpoch();
 }
 
@@ -87,6 +87,8 @@ Instant first_thawed(const std::vector<book::ShelfLife>& lives, Instant at, Inst
   return at;
 }
 
-bool time_to_thaw(Instant at, bool thaws, const Calendar& calendar) { return thaws || at - kThawing >= calendar.now(); }
+Instant thaw_by(Instant at) { return at - kThawing; }
+
+bool time_to_thaw(Instant at, bool thaws, const Calendar& calendar) { return thaws || thaw_by(at) >= calendar.now(); }
 
 }  // namespace lardiner::plan

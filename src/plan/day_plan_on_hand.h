@@ -37,6 +37,9 @@ Instant thawed_end(const std::vector<book::ShelfLife>& lives, Instant at, bool t
 Instant first_thawed(const std::vector<book::ShelfLife>& lives, Instant at, Instant until, bool thaws,
                      const Calendar& calendar);
 
+/// When it leaves the freezer at the latest to be thawed at `at`.
+Instant thaw_by(Instant at);
+
 /// Whether what is needed at `at` can still be thawed for it.
 bool time_to_thaw(Instant at, bool thaws, const Calendar& calendar);
 
