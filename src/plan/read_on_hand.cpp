@@ -1,4 +1,5 @@
 // Lots on hand from CSV or JSON Lines rows: every fault told at once, each at its cell.
+#include <algorithm>
 #include <utility>
 
 #include "batch/compute_lookup.h"
@@ -72,6 +73,23 @@ State read_state(Fields& fields, const QString& item, const Reading& reading) {
   return batch::is_tcs(reading.book, item) ? State::Chilled : State::Ambient;
 }
 
+bool ambient_life_stated(const book::Book& book, const QString& item) {
+  const book::Product* product = book.product(item);
+  const book::Ingredient* ingredient = book.ingredient(item);
+  if (!product && !ingredient) return true;  // refused already
+  const std::vector<book::ShelfLife>& lives = product ? product->shelf_lives : ingredient->shelf_lives;
+  return std::any_of(lives.begin(), lives.end(), [](const book::ShelfLife& l) { return l.state == State::Ambient; });
+}
+
+// Out of the cold stands only what needs none, or what the book lets stand so.
+void check_ambient(Fields& fields, const OnHand& lot, const book::Book& book) {
+  if (lot.state != State::Ambient || !batch::is_tcs(book, lot.item) || ambient_life_stated(book, lot.item)) return;
+  fields.refuse(
+      u"state", Code::Unsafe,
+      QStringLiteral("%1 stands ambient, but it needs time and temperature control, or may").arg(quoted(lot.item)),
+      QStringLiteral("state how it is kept, or state an ambient shelf life in the book"));
+}
+
 void check_prepared(Fields& fields, const OnHand& lot) {
   if (!lot.prepared || !lot.use_by || lot.use_by->end > *lot.prepared) return;
   fields.refuse(u"prepared", Code::Conflict, QStringLiteral("prepared after its end of keeping"),
@@ -88,6 +106,7 @@ std::optional<OnHand> read_lot_row(const reader::Value& row, const Reading& read
   lot.container = fields.text(u"container").value_or(QString());
   lot.quantity = read_quantity_of(fields, lot.item, reading).value_or(measure::Quantity{});
   lot.state = read_state(fields, lot.item, reading);
+  check_ambient(fields, lot, reading.book);
   if (const std::optional<batch::Moment> prepared = batch::read_moment(fields, u"prepared", records))
     lot.prepared = prepared->at;
   lot.use_by = batch::read_stated_end(fields, records);

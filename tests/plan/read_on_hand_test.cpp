@@ -7,10 +7,10 @@ using namespace lardiner::plan::kitchen;
 
 namespace {
 
-OnHandLots read_csv(const char* text) {
+OnHandLots read_csv(const char* text, const book::Book& book = small()) {
   const auto rows = reader::csv_rows(text, QStringLiteral("walk-in.csv"));
   if (!rows) FAIL(problem::text(rows.error()).toStdString());
-  return read_on_hand(*rows, small(), {at(kNow), rows->semicolons});
+  return read_on_hand(*rows, book, {at(kNow), rows->semicolons});
 }
 
 QString told(const char* text) { return QString::fromUtf8(text).sliced(1); }
@@ -115,6 +115,22 @@ walk-in.csv:2:20: the lot: state cannot be "hot-held"
                      ^^^^^^^^
   write one of chilled, frozen, thawed, ambient, opened
 )~"));
+}
+
+TEST_CASE("refused: ambient, of what needs temperature control, unless the book lets it stand so",
+          "[plan][read_on_hand]") {
+  const char* const cream = "product,quantity,state\ncream,1 kg,ambient\n";
+  CHECK(refused(cream) == told(R"~(
+walk-in.csv:2:12: "cream" stands ambient, but it needs time and temperature control, or may
+  cream,1 kg,ambient
+             ^^^^^^^
+  state how it is kept, or state an ambient shelf life in the book
+)~"));
+  CHECK(refused("product,quantity,state\nspiced-butter,1 kg,ambient\n").contains(QStringLiteral("stands ambient")));
+  CHECK(read_csv("product,quantity,state\ncream,1 kg,chilled\nsalt,1 kg,ambient\n").lots.size() == 2);
+  const QByteArray sealed =
+      ingredient("sealed-cream", "yes", "", "[\"milk\"]", life("ambient", "6 months", "ingredient"));
+  CHECK(read_csv("product,quantity,state\nsealed-cream,1 kg,ambient\n", read_kitchen(sealed)).lots.size() == 1);
 }
 
 TEST_CASE("refused: prepared in the future, or after its own end", "[plan][read_on_hand]") {
