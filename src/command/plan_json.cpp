@@ -123,7 +123,10 @@ class PlanJson {
   }
 
   QJsonObject json(const plan::Take& take) const {
-    return lot_json(take.lot).put("quantity", take.quantity).put("for", QJsonValue(json(take.what))).json();
+    JsonObject out = lot_json(take.lot);
+    out.put("quantity", take.quantity).put("for", QJsonValue(json(take.what)));
+    if (take.thaw_by) out.put("thaw_by", time(*take.thaw_by));
+    return out.json();
   }
 
   QJsonObject json(const plan::Buy& buy) const {

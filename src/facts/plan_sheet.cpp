@@ -175,15 +175,23 @@ class PlanSheet {
     return wording.words.clauses(clauses);
   }
 
+  // What is pulled of a lot for makings, and to go out as it is.
+  struct Share {
+    std::optional<Quantity> quantity;
+    std::optional<QDateTime> thaw_by;
+  };
+  struct Pulled {
+    Share in, out;
+  };
+
   // By lot, whatever it goes into, in the order of the places where they stand.
   Table pull_list() const {
-    struct Pulled {
-      std::optional<Quantity> in, out;  // for makings; as it is, to orders
-    };
     std::map<size_t, Pulled> pulled;
     for (const plan::Take& take : plan_.takes) {
-      auto& to = take.what.kind == plan::For::Kind::Order ? pulled[take.lot].out : pulled[take.lot].in;
-      to = to ? *to + take.quantity : take.quantity;
+      const bool goes_out = take.what.kind == plan::For::Kind::Order;
+      Share& share = goes_out ? pulled[take.lot].out : pulled[take.lot].in;
+      share.quantity = share.quantity ? *share.quantity + take.quantity : take.quantity;
+      if (take.thaw_by && (!share.thaw_by || *take.thaw_by < *share.thaw_by)) share.thaw_by = take.thaw_by;
     }
     std::vector<std::pair<size_t, Pulled>> rows(pulled.begin(), pulled.end());
     std::stable_sort(rows.begin(), rows.end(), [&](const auto& a, const auto& b) {
@@ -200,17 +208,24 @@ class PlanSheet {
                 true};
     for (const auto& [index, amounts] : rows)
       for (const bool goes_out : {false, true})
-        if (const auto& quantity = goes_out ? amounts.out : amounts.in)
-          table.rows.push_back(pulled_row(plan_.on_hand[index], *quantity, goes_out));
+        if (const Share& share = goes_out ? amounts.out : amounts.in; share.quantity)
+          table.rows.push_back(pulled_row(plan_.on_hand[index], share, goes_out));
     return table;
   }
 
-  Row pulled_row(const plan::OnHand& lot, Quantity quantity, bool goes_out) const {
+  Row pulled_row(const plan::OnHand& lot, const Share& share, bool goes_out) const {
     Cell item = name_cell(lot.item);
+    if (share.thaw_by)
+      phrases_.add_small(
+          item.small,
+          [&](const Wording& wording) {
+            return wording.sentence("sheet.thaw_by", {phrases_.brief(wording, *share.thaw_by)});
+          },
+          true);
     if (goes_out)
       phrases_.add_small(
           item.small, [](const Wording& wording) { return wording.word("sheet.goes_out"); }, true);
-    return {{tick(), item, lot_cell_of(lot), phrases_.amount_cell(quantity)}, false};
+    return {{tick(), item, lot_cell_of(lot), phrases_.amount_cell(*share.quantity)}, false};
   }
 
   // The lot, where it stands, and until when it is good.

@@ -162,3 +162,22 @@ TEST_CASE("an order of what has no shelf life says that, not that it cannot be w
             .value(0)
             .endsWith("| Chicken stew: the book does not say how long it keeps"));
 }
+
+TEST_CASE("a frozen lot's row says when it leaves the freezer", "[facts][sheet][plan]") {
+  book::Book book = read_kitchen();
+  book::Ingredient& butter =
+      book.ingredients[static_cast<size_t>(book.ingredient_index.value(QStringLiteral("butter")))];
+  book::ShelfLife thawed;
+  thawed.state = book::State::Thawed;
+  thawed.length.count = 5;
+  butter.shelf_lives.push_back(thawed);
+  plan::OnHand frozen = lot("butter", "5 kg", "MB-1", QDate(2027, 3, 1));
+  const auto row = [&](book::State state) {
+    frozen.state = state;
+    return rows(planned({order("lime-butter", "1 kg", "2026-11-28 14:00")}, {frozen}, in_english(book)).sheet,
+                "Pull list")
+        .value(0);
+  };
+  CHECK(row(book::State::Frozen).startsWith("[] | Butter; out of the freezer by THU 26 NOV 06:00 | MB-1"));
+  CHECK(row(book::State::Chilled).startsWith("[] | Butter | MB-1"));
+}
