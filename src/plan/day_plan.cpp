@@ -54,7 +54,7 @@ class Planning {
         keeping_(book, calendar_),
         items_(book, wanted_products(book, plan.orders), keeping_),
         safe_starts_(items_, keeping_, calendar_),
-        on_hand_(on_hand_rows(items_, plan.on_hand, calendar_)) {}
+        on_hand_(on_hand_rows(items_, plan.on_hand, {book, plan.on_hand, keeping_, calendar_}, calendar_)) {}
 
   void run() {
     for (size_t i = 0; i < plan_.orders.size(); ++i) add_order(i);

@@ -27,7 +27,7 @@ Instant Calendar::start(int day) const {
 
 int Calendar::day_of(Instant at) const {
   int day = static_cast<int>((at - start(0)) / kDay);  // clocks that change make it a day more or less
-  while (day > 0 && start(day) > at) --day;
+  while (start(day) > at) --day;
   while (start(day + 1) <= at) ++day;
   return day;
 }

@@ -16,7 +16,7 @@ inline constexpr Instant kNever = std::numeric_limits<Instant>::max();  ///< no 
 inline constexpr Instant kForever = kNever - 1;                         ///< the end of what has none
 inline constexpr Instant kSecond = 1000;
 
-/// The kitchen's calendar. Day 0 is the day of the run; only days from it on are asked for.
+/// The kitchen's calendar. Day 0 is the day of the run; days before it are negative.
 class Calendar {
  public:
   Calendar(QTimeZone zone, const QDateTime& now);

@@ -29,12 +29,6 @@ PutUp put_up_of(const book::Product& product) {
   return {chosen->kept == book::State::Frozen, chosen->package == book::Package::ReducedOxygen};
 }
 
-bool only_best_before(const book::Product& product) {
-  return !is_tcs(product.tcs) && !product.shelf_lives.empty() &&
-         std::all_of(product.shelf_lives.begin(), product.shelf_lives.end(),
-                     [](const book::ShelfLife& life) { return life.kind == book::EndKind::BestBefore; });
-}
-
 // The whole time that the adopted code gives the cooling.
 int cooling_seconds(const book::RuleSet& rules, const book::Product& product) {
   int most = 0;
@@ -129,6 +123,7 @@ Made Items::made_of(const book::Product& product, const book::Standings& standin
   add_allergens(out);
   out.put_up = put_up_of(product);
   out.way = keeping.way(product, !out.raw, {});
+  out.quality_only = keeping.quality_only(out.way);
   out.order_way = keeping.way(product, !out.raw, out.put_up);
   out.by_day = keeping.by_day(out.way) && keeping.by_day(out.order_way);
   for (const Part& part : out.parts) out.by_day = out.by_day && (!part.made || made[part.item].by_day);
@@ -162,7 +157,6 @@ void Items::add_safety(Made& out, const book::Standings& standings) {
   out.tcs = is_tcs(out.product->tcs);
   out.raw = standing.readiness < Readiness::CookedReadyToEat;
   out.cooks = out.product->process == book::Process::Cook && standing.before != nullptr;
-  out.quality_only = only_best_before(*out.product);
   out.handles_raw = out.raw;
   for (const Part& part : out.parts) {
     const bool part_raw = part.made ? made[part.item].raw : bought[part.item].raw;

@@ -51,6 +51,13 @@ Instant Keeping::end(size_t index, Instant start) {
   return at->second;
 }
 
+bool Keeping::quality_only(size_t index) const {
+  const Way& way = ways_[index];
+  return !way.tcs && !way.rules.empty() && std::all_of(way.rules.begin(), way.rules.end(), [](const Rule& rule) {
+    return rule.kind == book::EndKind::BestBefore;
+  });
+}
+
 Instant Keeping::asked(Way& way, Instant start) {
   batch::Question question;
   question.zone = calendar_.zone();

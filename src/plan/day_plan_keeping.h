@@ -34,6 +34,9 @@ class Keeping {
   /// Whether its end depends on the day of the start alone.
   bool by_day(size_t way) const { return ways_[way].by_day; }
 
+  /// Whether its date is a best-before and nothing else: it needs no temperature control.
+  bool quality_only(size_t way) const;
+
   /// Why no end can be told.
   const problem::Errors& errors(size_t way) const { return ways_[way].errors; }
 

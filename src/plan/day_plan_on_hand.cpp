@@ -17,13 +17,15 @@ namespace {
 // Food is moved from the freezer to the walk-in a day before it is used: common practice, no source.
 constexpr Instant kThawing = 24 * 3600 * kSecond;
 
-Row row_of(const OnHand& lot, bool tcs) {
-  const bool frozen = lot.state == State::Frozen;
-  if (!lot.use_by) return frozen ? Row::FrozenUndated : Row::Quality;
-  const bool quality = lot.use_by->kind == EndKind::BestBefore;
+Row row_of(State state, const std::optional<batch::StatedEnd>& date, bool tcs) {
+  const bool frozen = state == State::Frozen;
+  if (!date) return frozen ? Row::FrozenUndated : Row::Quality;
+  const bool quality = date->kind == EndKind::BestBefore;
   if (frozen) return quality ? Row::FrozenQuality : Row::FrozenDated;
   return quality && !tcs ? Row::Quality : Row::Dated;
 }
+
+Instant end_of(const std::optional<batch::StatedEnd>& date) { return date ? date->end.toMSecsSinceEpoch() : kForever; }
 
 std::int64_t planned_amount(Items& items, const HandLot& at, Quantity quantity) {
   if (!at.made)
@@ -48,12 +50,13 @@ std::optional<HandLot> placed(const Items& items, const OnHand& lot) {
 
 }  // namespace
 
-OnHandRows on_hand_rows(Items& items, const std::vector<OnHand>& on_hand, const Calendar& calendar) {
+OnHandRows on_hand_rows(Items& items, const std::vector<OnHand>& on_hand, LotDates dates, const Calendar& calendar) {
   OnHandRows out;
   for (size_t i = 0; i < on_hand.size(); ++i) {
     const OnHand& lot = on_hand[i];
-    const Instant end = lot.use_by ? lot.use_by->end.toMSecsSinceEpoch() : kForever;
-    if (end <= calendar.now()) {
+    const std::optional<batch::StatedEnd> date = dates.of(lot);
+    const Instant end = end_of(date);
+    if (std::min(end, end_of(lot.use_by)) <= calendar.now()) {
       out.past.push_back({i, PassedOver::Why::PastDate});
       continue;
     }
@@ -63,8 +66,8 @@ OnHandRows on_hand_rows(Items& items, const std::vector<OnHand>& on_hand, const 
     at->end = end;
     at->amount = planned_amount(items, *at, lot.quantity);
     const bool tcs = at->made ? items.made[at->item].tcs : items.bought[at->item].tcs;
-    at->row = row_of(lot, tcs);
-    const bool unknown = tcs && !lot.use_by && lot.state != State::Frozen;
+    at->row = row_of(lot.state, date, tcs);
+    const bool unknown = tcs && !date && lot.state != State::Frozen;
     (unknown ? out.undated : out.lots).push_back(*at);
   }
   return out;

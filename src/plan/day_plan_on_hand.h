@@ -6,6 +6,7 @@
 #include "plan/day_plan.h"
 #include "plan/day_plan_items.h"
 #include "plan/day_plan_shelf.h"
+#include "plan/lot_dates.h"
 
 namespace lardiner::plan {
 
@@ -25,8 +26,8 @@ struct OnHandRows {
   std::vector<HandLot> undated;  ///< in no freezer, and unknown is not safe: passed over where its item is asked for
 };
 
-/// Lots of items that the plan does not touch are left out, unless they are past their date.
-OnHandRows on_hand_rows(Items& items, const std::vector<OnHand>& on_hand, const Calendar& calendar);
+/// Lots of items that the plan does not touch are left out, unless they are past their date. `dates`: of these lots.
+OnHandRows on_hand_rows(Items& items, const std::vector<OnHand>& on_hand, LotDates dates, const Calendar& calendar);
 
 /// How long food keeps that is taken from the freezer for something needed at `at`. `thaws`: its thawing is a step of
 /// that; else it leaves the freezer a day before. 0 where the book does not say.

@@ -2,11 +2,12 @@
 #include "plan/drawn_lots.h"
 
 #include <algorithm>
-#include <limits>
 #include <tuple>
 
 #include "batch/clock.h"
+#include "batch/compute_lookup.h"
 #include "plan/amounts_of.h"
+#include "plan/lot_dates.h"
 
 namespace lardiner::plan {
 
@@ -14,16 +15,11 @@ using measure::Quantity;
 
 namespace {
 
-bool needs_control(const book::Book& book, const QString& item) {
-  const book::Product* product = book.product(item);
-  const book::Ingredient* ingredient = book.ingredient(item);
-  const book::TcsStatement tcs = product ? product->tcs : ingredient ? ingredient->tcs : book::TcsStatement{};
-  return tcs.is != book::TcsStatement::Is::No;
-}
+using Date = std::optional<batch::StatedEnd>;
 
-bool may_be_taken(const book::Book& book, const OnHand& lot, QDate day) {
-  if (needs_control(book, lot.item) && (!lot.use_by || lot.state == book::State::Frozen)) return false;
-  return !lot.use_by || lot.use_by->end >= batch::end_of(day, book.kitchen.zone);
+bool may_be_taken(const book::Book& book, const OnHand& lot, const Date& date, QDate day) {
+  if (batch::is_tcs(book, lot.item) && (!date || lot.state == book::State::Frozen)) return false;
+  return !date || date->end >= batch::end_of(day, book.kitchen.zone);
 }
 
 std::optional<Quantity> weight_there(const book::Book& book, book::Weighing& weighing, const OnHand& lot) {
@@ -34,8 +30,7 @@ std::optional<Quantity> weight_there(const book::Book& book, book::Weighing& wei
   return weighing.of_product(*product, lot.quantity);
 }
 
-auto key_of(const OnHand& lot) {
-  const qint64 end = lot.use_by ? lot.use_by->end.toMSecsSinceEpoch() : std::numeric_limits<qint64>::max();
+auto key_of(const OnHand& lot, Instant end) {
   return std::tuple(end, lot.lot, lot.container, lot.where, lot.quantity.dimension, lot.quantity.amount);
 }
 
@@ -43,17 +38,24 @@ auto key_of(const OnHand& lot) {
 struct Left {
   size_t lot = 0;
   Quantity weight;
+  Instant end = kForever;
 };
 
 std::vector<Left> takeable(const book::Book& book, book::Weighing& weighing, const std::vector<OnHand>& lots,
                            QDate day) {
+  const Calendar calendar(book.kitchen.zone, batch::start_of(day, book.kitchen.zone));
+  Keeping keeping(book, calendar);
+  LotDates dates(book, lots, keeping, calendar);
   std::vector<Left> out;
   for (size_t i = 0; i < lots.size(); ++i) {
     const std::optional<Quantity> weight = weight_there(book, weighing, lots[i]);
-    if (weight && may_be_taken(book, lots[i], day)) out.push_back({i, *weight});
+    const Date date = dates.of(lots[i]);
+    if (weight && may_be_taken(book, lots[i], date, day))
+      out.push_back({i, *weight, date ? date->end.toMSecsSinceEpoch() : kForever});
   }
-  std::stable_sort(out.begin(), out.end(),
-                   [&lots](const Left& a, const Left& b) { return key_of(lots[a.lot]) < key_of(lots[b.lot]); });
+  std::stable_sort(out.begin(), out.end(), [&lots](const Left& a, const Left& b) {
+    return key_of(lots[a.lot], a.end) < key_of(lots[b.lot], b.end);
+  });
   return out;
 }
 

@@ -22,9 +22,9 @@ struct DrawnLot {
 };
 
 /// In the order of what is wanted, the first to expire first; what is not there is left open. Only lots that are good
-/// until the end of `day`: what needs temperature control, or might, is taken neither without a date nor frozen (how
-/// long it keeps once thawed only a plan can say); what needs none is taken without a date too, after the others. A lot
-/// whose amount the book cannot weigh stays where it is. Deterministic, whatever the order of lots.
+/// until the end of `day`, by LotDates: what needs temperature control, or might, is taken neither without a date nor
+/// frozen (how long it keeps once thawed only a plan can say); what needs none is taken without a date too, after the
+/// others. A lot whose amount the book cannot weigh stays where it is. Deterministic, whatever the order of lots.
 std::vector<DrawnLot> drawn_lots(const book::Book& book, book::Weighing& weighing, const std::vector<Wanted>& wanted,
                                  const std::vector<OnHand>& lots, QDate day);
 
