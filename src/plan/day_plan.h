@@ -40,8 +40,9 @@ struct PlannedMaking {
   int seconds = 0;               ///< from start to ready: its steps, the most of each
   bool time_stated = true;       ///< false: a step, or the product, does not say how long it takes
   QDateTime start;               ///< in the window, not before that of the making that stands before it
-  bool clean_down =
-      false;  ///< before it: an allergen of what was made before is not in it, or raw came before ready-to-eat
+  /// Before it: an allergen or a class of raw animal food of what was made before is not in it, or is not known there,
+  /// or raw came before ready-to-eat.
+  bool clean_down = false;
 };
 
 /// An ingredient to buy.

@@ -19,6 +19,11 @@ namespace {
 
 bool is_tcs(const book::TcsStatement& tcs) { return tcs.is != book::TcsStatement::Is::No; }
 
+// Every class of food but this one is of animal origin.
+bool of_animal(const book::Ingredient& ingredient) {
+  return ingredient.animal || ingredient.food != QStringLiteral("plant-hot-held");
+}
+
 // How it leaves the kitchen: the first container that does; of what only stays inside, the first.
 PutUp put_up_of(const book::Product& product) {
   const auto& all = product.containers;
@@ -121,6 +126,7 @@ Made Items::made_of(const book::Product& product, const book::Standings& standin
   add_safety(out, standings);
   add_times(out);
   add_allergens(out);
+  add_raw_foods(out);
   out.put_up = put_up_of(product);
   out.way = keeping.way(product, !out.raw, {});
   out.quality_only = keeping.quality_only(out.way);
@@ -163,6 +169,27 @@ void Items::add_safety(Made& out, const book::Standings& standings) {
     const bool tcs = part.made ? made[part.item].tcs : bought[part.item].tcs;
     out.handles_raw = out.handles_raw || part_raw;
     out.holds_ready = out.holds_ready || (part.made ? made[part.item].holds_ready : !part_raw && tcs);
+  }
+}
+
+// What is cooked before it goes in is not handled raw.
+void Items::add_raw_foods(Made& out) const {
+  out.raw_foods_known = !out.parts.empty();
+  for (const Part& part : out.parts) {
+    if (part.made) {
+      const Made& sub = made[part.item];
+      if (!sub.raw) continue;
+      out.raw_foods.insert(sub.raw_foods.begin(), sub.raw_foods.end());
+      out.raw_foods_known = out.raw_foods_known && sub.raw_foods_known;
+      continue;
+    }
+    const book::Ingredient& ingredient = *bought[part.item].ingredient;
+    if (!bought[part.item].raw) continue;
+    if (ingredient.must_be_cooked == true && !ingredient.food.isEmpty()) {
+      if (of_animal(ingredient)) out.raw_foods.insert(ingredient.food);
+    } else {
+      out.raw_foods_known = false;
+    }
   }
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QHash>
+#include <set>
 #include <unordered_map>
 #include <vector>
 
@@ -38,8 +39,10 @@ struct Made {
   bool time_stated = true;
   bool thaws = false;  ///< the thawing of its inputs is one of its steps
   bool tcs = true;
-  bool raw = true;                ///< as it stands; unknown counts as raw
-  bool handles_raw = true;        ///< something that goes in is
+  bool raw = true;              ///< as it stands; unknown counts as raw
+  bool handles_raw = true;      ///< something that goes in is
+  std::set<QString> raw_foods;  ///< classes of the raw animal foods that it handles
+  bool raw_foods_known = false;
   bool cooks = false;             ///< it ends the clocks of what is raw in it
   bool quality_only = false;      ///< its date is a best-before
   bool holds_ready = false;       ///< ready-to-eat food that needs temperature control is in it, at any depth
@@ -69,6 +72,7 @@ class Items {
   Made made_of(const book::Product& product, const book::Standings& standings, Keeping& keeping);
   void add_parts(Made& out);
   void add_allergens(Made& out);
+  void add_raw_foods(Made& out) const;
   void add_safety(Made& out, const book::Standings& standings);
   void add_times(Made& out) const;
 

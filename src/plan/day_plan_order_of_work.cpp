@@ -101,13 +101,19 @@ class Sequence {
     }
   }
 
-  // All that was made since the last clean-down is in what came last, or it was cleaned down before that.
+  // All that was made since the last clean-down is in what came last, or it was cleaned down before that. Raw animal
+  // foods are kept apart from what is ready to eat, and from each other: Food Code 3-302.11(A), from memory.
   bool needs_clean_down(size_t before, size_t after) const {
     const Made& last = made(before);
     const Made& next = made(after);
     if (last.handles_raw && !next.handles_raw) return true;
-    if (!last.allergens_stated) return true;
-    return !std::includes(next.allergens.begin(), next.allergens.end(), last.allergens.begin(), last.allergens.end());
+    if (!last.allergens_stated || !last.raw_foods_known) return true;
+    return !holds_all(next.allergens, last.allergens) || !holds_all(next.raw_foods, last.raw_foods);
+  }
+
+  template <class Sorted>
+  static bool holds_all(const Sorted& all, const Sorted& some) {
+    return std::includes(all.begin(), all.end(), some.begin(), some.end());
   }
 
   const Items& items_;

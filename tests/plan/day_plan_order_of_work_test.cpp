@@ -94,3 +94,43 @@ TEST_CASE("what goes into a making stands before it", "[plan][day_plan][work]") 
   CHECK(order_of(plan_of({order("fish-cake", "10 pieces", "2026-10-08 14:00")})) ==
         QStringList{QStringLiteral("seasoning"), QStringLiteral("spiced-butter"), QStringLiteral("fish-cake")});
 }
+
+TEST_CASE("it is cleaned down between classes of raw animal food, not where what comes next has the same",
+          "[plan][day_plan][work][src:food-code-2022/3-302.11]") {
+  const auto raw = [](const QByteArray& id, const QByteArray& food) { return ingredient(id, "yes", food, "\"none\""); };
+  const auto mix = [](const QByteArray& id, const QByteArray& code, const QByteArray& lines,
+                      const QByteArray& more = {}) {
+    return product(id, code, "yes", lines, "makes = \"1 kg\"\n" + more + life("chilled", "3 days") + container());
+  };
+  const QByteArray items = raw("thigh", "poultry") + raw("breast", "poultry") + raw("beef", "ground-meat") +
+                           raw("flour", "plant-hot-held") + mix("thigh-mix", "THM", line("thigh", "1 kg")) +
+                           mix("breast-mix", "BRM", line("breast", "1 kg")) +
+                           mix("beef-mix", "BEM", line("beef", "1 kg")) + mix("dough", "DOU", line("flour", "1 kg")) +
+                           mix("both-mix", "BOM", line("thigh-mix", "500 g") + line("beef", "500 g")) +
+                           mix("thigh-cooked", "THC", line("thigh", "1 kg"), "process = \"cook\"\n") +
+                           mix("cooked-and-beef", "CAB", line("thigh-cooked", "500 g") + line("beef", "500 g"));
+  // The first is due first, and nothing else can be begun before it.
+  const auto work = [&](const char* first, const char* second, const book::Book& book) {
+    return order_of(
+        plan_of({order(first, "1 kg", "2026-10-07 06:00"), order(second, "1 kg", "2026-10-07 08:00")}, {}, book));
+  };
+  const auto cleaned = [&](const char* first, const char* second, const book::Book& book) {
+    const QStringList all = work(first, second, book);
+    REQUIRE(all.size() >= 2);
+    return all.back().startsWith(QStringLiteral("/ "));
+  };
+  const book::Book book = read_kitchen(items);
+  CHECK(work("thigh-mix", "beef-mix", book) == QStringList{QStringLiteral("thigh-mix"), QStringLiteral("/ beef-mix")});
+  CHECK(work("thigh-mix", "breast-mix", book) ==
+        QStringList{QStringLiteral("thigh-mix"), QStringLiteral("breast-mix")});
+  CHECK_FALSE(cleaned("thigh-mix", "both-mix", book));  // poultry is in it, through a raw mix
+  CHECK_FALSE(cleaned("beef-mix", "both-mix", book));
+  CHECK(cleaned("both-mix", "beef-mix", book));
+  CHECK(cleaned("thigh-mix", "dough", book));
+  CHECK_FALSE(cleaned("dough", "thigh-mix", book));  // a plant food
+  CHECK(cleaned("thigh-mix", "cooked-and-beef", book));
+  book::Book unknown = book;
+  for (book::Ingredient& ingredient : unknown.ingredients)
+    if (ingredient.id == QStringLiteral("breast")) ingredient.must_be_cooked.reset();
+  CHECK(cleaned("breast-mix", "thigh-mix", unknown));
+}
