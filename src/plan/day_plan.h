@@ -37,7 +37,7 @@ struct PlannedMaking {
   std::vector<For> wanted_by;    ///< what it is for; the rest of a batch multiple is for nobody yet
   QDateTime earliest, latest;    ///< the start window; earliest is not before the time of the run
   bool any_time_before = false;  ///< nothing bounds it from before: `earliest` is the time of the run
-  int seconds = 0;               ///< from start to ready: its steps, the most of each
+  int seconds = 0;               ///< from start to ready: its steps, the most of each, whatever the size of the making
   bool time_stated = true;       ///< false: a step, or the product, does not say how long it takes
   QDateTime start;               ///< in the window, not before that of the making that stands before it
   /// Before it: an allergen or a class of raw animal food of what was made before is not in it, or is not known there,
