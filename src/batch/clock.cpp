@@ -53,13 +53,11 @@ QString wall_text(qint64 wall) {
 
 QString zone_name(const QTimeZone& zone) { return QString::fromLatin1(zone.id()); }
 
-// "write the offset: 2026-11-01 01:30 -04:00 or -05:00"
+// "write the offset: 2026-11-01 01:30-04:00 or 2026-11-01 01:30-05:00"
 QString offsets_hint(qint64 wall, const std::vector<qint64>& instants) {
-  QString hint = QStringLiteral("write the offset: ") + wall_text(wall);
-  for (size_t i = 0; i < instants.size(); ++i) {
-    hint += (i == 0 ? QStringLiteral(" ") : QStringLiteral(" or ")) + offset_text(static_cast<int>(wall - instants[i]));
-  }
-  return hint;
+  QStringList written;
+  for (const qint64 instant : instants) written << wall_text(wall) + offset_text(static_cast<int>(wall - instant));
+  return QStringLiteral("write the offset: ") + written.join(QStringLiteral(" or "));
 }
 
 problem::Error never_shown(qint64 wall, const QTimeZone& zone) {

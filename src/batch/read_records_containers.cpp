@@ -10,16 +10,16 @@ using problem::Code;
 using reader::Fields;
 using reader::quoted;
 
-namespace {
-
-constexpr int kMostContainers = 9999;
-
-const QStringList& kinds() {
+const QStringList& container_kinds() {
   static const QStringList all{QStringLiteral("tub"),   QStringLiteral("tray"), QStringLiteral("bag"),
                                QStringLiteral("case"),  QStringLiteral("jar"),  QStringLiteral("pan"),
                                QStringLiteral("bottle")};
   return all;
 }
+
+namespace {
+
+constexpr int kMostContainers = 9999;
 
 problem::Expected<ContainerGroup> group_of(const QString& text, const Reading& reading) {
   static const QRegularExpression pattern(QStringLiteral(R"(\A([0-9]+)\s+(\S+)\s+(.+)\z)"));
@@ -37,13 +37,13 @@ problem::Expected<ContainerGroup> group_of(const QString& text, const Reading& r
                        QStringLiteral("%1 is not a number of containers").arg(quoted(match.captured(1))),
                        {},
                        QStringLiteral("write a whole number from 1 to %1").arg(kMostContainers)});
-  if (!kinds().contains(match.captured(2)))
+  if (!container_kinds().contains(match.captured(2)))
     return tl::unexpected(
         problem::Error{Code::Unknown,
                        QStringLiteral("%1 is not a kind of container").arg(quoted(match.captured(2))),
                        {},
-                       did_you_mean(match.captured(2), kinds(),
-                                    QStringLiteral("write one of ") + kinds().join(QStringLiteral(", ")))});
+                       did_you_mean(match.captured(2), container_kinds(),
+                                    QStringLiteral("write one of ") + container_kinds().join(QStringLiteral(", ")))});
   const problem::Expected<measure::Quantity> holds = amount_of(match.captured(3), reading);
   if (!holds) return tl::unexpected(holds.error());
   return ContainerGroup{count, match.captured(2), *holds, {}};
@@ -103,8 +103,8 @@ std::vector<ContainerGroup> read_containers(const WrittenPart& part, const Readi
   }
   require(walk.fields, u"count", QStringLiteral("write how many, from 1 to %1").arg(kMostContainers));
   const std::optional<int> count = walk.fields.integer(u"count", 1, kMostContainers);
-  require(walk.fields, u"kind", QStringLiteral("write one of ") + kinds().join(QStringLiteral(", ")));
-  const std::optional<QString> kind = read_word(walk.fields, u"kind", kinds());
+  require(walk.fields, u"kind", QStringLiteral("write one of ") + container_kinds().join(QStringLiteral(", ")));
+  const std::optional<QString> kind = read_word(walk.fields, u"kind", container_kinds());
   const std::optional<measure::Quantity> holds = read_required_amount(walk.fields, u"holds", reading);
   const problem::Place place = place_of(walk.fields, u"count");
   if (!walk.finish() || !count || !kind || !holds) return {};

@@ -22,6 +22,9 @@ std::optional<Event> read_event(const WrittenPart& part, const Reading& reading)
 /// A group with `count`, `kind`, `holds`; in a further row also as a `containers` cell, hence several.
 std::vector<ContainerGroup> read_containers(const WrittenPart& part, const Reading& reading);
 
+/// What a record may call a container: "tub".
+const QStringList& container_kinds();
+
 /// "24 tub 500 g + 1 tub 300 g". The errors have no place.
 problem::ExpectedAll<std::vector<ContainerGroup>> parse_containers(const QString& text, const Reading& reading);
 

@@ -36,6 +36,16 @@ std::optional<QDateTime> placed(Fields& fields, QStringView key, const reader::W
   return taken(fields, key, instant(written, reading.zone()));
 }
 
+std::optional<StatedEnd> read_end(Fields& fields, QStringView key, book::EndKind kind, const Reading& reading) {
+  const std::optional<reader::Written> read = written(fields, key);
+  if (!read) return std::nullopt;
+  if (!read->seconds_of_day) return StatedEnd{end_of(read->date, reading.zone()), true, kind};
+  const std::optional<QDateTime> at = placed(fields, key, *read, reading);
+  return at ? std::optional(StatedEnd{*at, false, kind}) : std::nullopt;
+}
+
+}  // namespace
+
 measure::Quantity most_made(measure::Dimension dimension) {
   using measure::Unit;
   switch (dimension) {
@@ -49,15 +59,9 @@ measure::Quantity most_made(measure::Dimension dimension) {
   return {};
 }
 
-std::optional<StatedEnd> read_end(Fields& fields, QStringView key, book::EndKind kind, const Reading& reading) {
-  const std::optional<reader::Written> read = written(fields, key);
-  if (!read) return std::nullopt;
-  if (!read->seconds_of_day) return StatedEnd{end_of(read->date, reading.zone()), true, kind};
-  const std::optional<QDateTime> at = placed(fields, key, *read, reading);
-  return at ? std::optional(StatedEnd{*at, false, kind}) : std::nullopt;
+QString most_made_text() {
+  return QStringLiteral("at most %1 tonnes, %2 litres or %3 pieces").arg(kMostTonnes).arg(kMostLitres).arg(kMostPieces);
 }
-
-}  // namespace
 
 void require(Fields& fields, QStringView key, const QString& hint) {
   if (!fields.has(key)) fields.refuse(key, Code::Missing, QStringLiteral("%1 has no %2").arg(fields.noun(), key), hint);
@@ -107,11 +111,8 @@ problem::Expected<measure::Quantity> amount_of(const QString& text, const Readin
   const problem::Expected<measure::Quantity> amount =
       measure::parse_quantity(text, measure::Zero::Refused, reading.settings.decimal_comma);
   if (!amount || !measure::less(most_made(amount->dimension), *amount)) return amount;
-  return tl::unexpected(Error{
-      Code::Range,
-      quoted(text) + QStringLiteral(" is more than a kitchen makes"),
-      {},
-      QStringLiteral("at most %1 tonnes, %2 litres or %3 pieces").arg(kMostTonnes).arg(kMostLitres).arg(kMostPieces)});
+  return tl::unexpected(
+      Error{Code::Range, quoted(text) + QStringLiteral(" is more than a kitchen makes"), {}, most_made_text()});
 }
 
 std::optional<measure::Quantity> read_amount(Fields& fields, QStringView key, const Reading& reading) {

@@ -17,6 +17,10 @@ inline constexpr int kMostTonnes = 20;
 inline constexpr int kMostLitres = 20'000;
 inline constexpr int kMostPieces = 200'000;
 
+measure::Quantity most_made(measure::Dimension dimension);
+/// "at most 20 tonnes, 20000 litres or 200000 pieces"
+QString most_made_text();
+
 /// What the readers of a record know besides the record.
 struct Reading {
   const book::Book& book;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "command/option_error.h"
 #include "problem/error.h"
 
 namespace lardiner::command {
@@ -15,11 +16,13 @@ enum ExitStatus : int {
   kMachineFailed = 4  ///< disk, database or printer
 };
 
-/// 4 when the machine is at fault anywhere, else 1.
+/// 4 when the machine is at fault anywhere, 2 when nothing but values of options is, else 1.
 inline ExitStatus exit_status(const problem::Errors& errors) {
   const bool machine = std::any_of(errors.begin(), errors.end(),
                                    [](const problem::Error& error) { return error.code == problem::Code::Machine; });
-  return machine ? kMachineFailed : kInputAtFault;
+  if (machine) return kMachineFailed;
+  const bool options_alone = !errors.empty() && std::all_of(errors.begin(), errors.end(), is_of_option);
+  return options_alone ? kWrongUsage : kInputAtFault;
 }
 
 }  // namespace lardiner::command

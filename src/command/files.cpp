@@ -99,7 +99,9 @@ std::optional<Error> taken(const QFileInfo& place, const QString& path, const Wi
   if (place.isDir() && is_empty(place.filePath())) return std::nullopt;
   if (!wish.replace)
     return refuse("there is something of that name already",
-                  "name a new folder, or say --replace to let the new one take its place");
+                  wish.shape == NewFolder::Shape::Folder
+                      ? "name a new folder, or say --replace to let the new one take its place"
+                      : "name a new file, or say --replace to let the new one take its place");
   if (place.isDir() && !holds_only(place.filePath(), wish.ours))
     return refuse("this folder holds other things than an earlier run wrote, which would be lost",
                   "name a new folder, or take the other things out of it");
@@ -116,7 +118,12 @@ problem::Expected<QByteArray> read_file(const QString& path) {
     return read_open(input, path);
   }
   QFile file(path);
-  if (!file.exists() || QFileInfo(path).isDir())
+  if (QFileInfo(path).isDir())
+    return tl::unexpected(Error{Code::Missing,
+                                QStringLiteral("this is a folder, and a file is needed"),
+                                {path, 0, 0, {}, 1},
+                                QStringLiteral("name a file in it")});
+  if (!file.exists())
     return tl::unexpected(Error{Code::Missing,
                                 QStringLiteral("there is no such file"),
                                 {path, 0, 0, {}, 1},

@@ -39,13 +39,6 @@ std::vector<facts::Drawn> drawn_from(const WorkRun& run, book::Weighing& weighin
   return out;
 }
 
-ExpectedAll<WorkDocument> document_of(const Options& options, const SheetOptions& wish, const WorkRun& run,
-                                      const facts::WorkSheet& sheet) {
-  const auto faces = read_faces(options);
-  if (!faces) return tl::unexpected(faces.error());
-  return work_document({sheet}, paper_of(wish.paper, run.book.kitchen), *faces, sheet.kind + u' ' + sheet.running);
-}
-
 Expected<bool> put_in_place(const SheetOptions& wish, const QByteArray& pdf) {
   const QString name = QStringLiteral("sheet.pdf");
   watch_for_stop();  // the draft does not stay behind
@@ -76,7 +69,8 @@ ExpectedAll<facts::Ahead> batch_ahead(const WorkRun& run, book::Weighing& weighi
 ExitStatus hand_over(const Options& options, const SheetOptions& wish, const WorkRun& run,
                      const facts::WorkSheet& sheet, QJsonObject report) {
   if (wish.out.isEmpty()) return reported(options.json ? print(report) : print(text(sheet)), kDone);
-  const auto document = document_of(options, wish, run, sheet);
+  const auto document =
+      work_document({sheet}, paper_of(wish.paper, run.book.kitchen), *run.faces, sheet.kind + u' ' + sheet.running);
   if (!document) return refuse(document.error(), options.json);
   const auto kept = put_in_place(wish, document->pdf);
   if (!kept) return refuse({kept.error()}, options.json);

@@ -17,6 +17,7 @@ problem::ExpectedAll<facts::Ahead> batch_ahead(const WorkRun& run, book::Weighin
                                                const std::vector<plan::Wanted>& wanted);
 
 /// The sheet on the terminal (with --json `report`), or as the PDF that was asked for, everything or nothing.
+/// REQUIRES: the run has faces where a PDF is asked for.
 ExitStatus hand_over(const Options& options, const SheetOptions& wish, const WorkRun& run,
                      const facts::WorkSheet& sheet, QJsonObject report);
 

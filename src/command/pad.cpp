@@ -7,6 +7,7 @@
 #include "batch/read_records_parts.h"
 #include "command/commands.h"
 #include "command/label_job.h"
+#include "command/option_error.h"
 #include "command/output.h"
 #include "command/stop.h"
 #include "reader/quote.h"
@@ -48,7 +49,7 @@ problem::ExpectedAll<std::vector<batch::ContainerGroup>> containers_of(const boo
                                   {},
                                   QStringLiteral("make a pad for each kind, with running numbers of its own")}});
   if (groups) return groups;
-  for (Error& error : groups.error()) error.what.prepend(QStringLiteral("--containers: "));
+  for (Error& error : groups.error()) error = of_option(QStringLiteral("--containers"), error);
   return groups;
 }
 

@@ -4,6 +4,7 @@
 #include "command/plan_folder.h"
 #include "command/plan_json.h"
 #include "command/plan_problems.h"
+#include "command/printed_words.h"
 #include "command/sheet_text.h"
 #include "command/stop.h"
 #include "facts/plan_sheet.h"
@@ -32,6 +33,7 @@ ExpectedAll<std::vector<plan::Order>> orders_of(const WorkRun& run, const PlanOp
   const auto rows = read_rows(wish.orders, wish.format);
   if (!rows) return tl::unexpected(rows.error());
   plan::Orders read = plan::read_orders(*rows, run.book, {run.now, rows->semicolons});
+  if (read.errors.empty() && run.faces) read.errors = unprintable(read.orders, *run.faces);
   if (!read.errors.empty()) return tl::unexpected(read.errors);
   return std::move(read.orders);
 }
@@ -111,7 +113,7 @@ ExitStatus hand_over(const Options& options, const PlanOptions& wish, const Work
     print_problems(unmet);
     return reported(options.json ? print(planned.json) : print(text(planned.sheet)), status);
   }
-  const auto files = plan_files(options, run, planned, paper_of(wish.paper, run.book.kitchen));
+  const auto files = plan_files(run, planned, paper_of(wish.paper, run.book.kitchen));
   if (!files) return refuse(files.error(), options.json);
   const auto kept = put_in_place(wish, *files);
   if (!kept) return refuse({kept.error()}, options.json);
@@ -124,7 +126,7 @@ ExitStatus hand_over(const Options& options, const PlanOptions& wish, const Work
 ExitStatus plan_day(const Options& options, const PlanOptions& wish) {
   if (wish.orders == QLatin1String("-") && wish.on_hand == wish.orders)
     return wrong_usage(both_from_input(), options.json);
-  const auto run = read_work_run(options);
+  const auto run = read_work_run(options, wish.out);
   if (!run) return refuse(run.error(), options.json);
   auto words = told(*run, wish);
   if (!words) return refuse(words.error(), options.json);

@@ -53,12 +53,12 @@ ExpectedAll<std::vector<facts::WorkSheet>> sheets_of(const WorkRun& run, const P
   return sheets;
 }
 
-ExpectedAll<QByteArray> windows_svg(const WorkRun& run, const Planned& planned, const paper::Faces& faces) {
+ExpectedAll<QByteArray> windows_svg(const WorkRun& run, const Planned& planned) {
   const auto spans = facts::start_windows(run.setting(), planned.plan, run.now);
   if (!spans) return tl::unexpected(spans.error());
-  const auto picture = paper::spans_picture(*spans, faces);
+  const auto picture = paper::spans_picture(*spans, *run.faces);
   if (!picture) return tl::unexpected(picture.error());
-  const auto bytes = paper::svg(faces, picture->drawing, picture->size, spans->caption);
+  const auto bytes = paper::svg(*run.faces, picture->drawing, picture->size, spans->caption);
   if (!bytes) return tl::unexpected(Errors{bytes.error()});
   return *bytes;
 }
@@ -75,15 +75,12 @@ QString counted(qsizetype count, const char* noun) {
 
 QStringList plan_file_names() { return {kSheets, kWindows, kRecords, kFigures}; }
 
-ExpectedAll<std::vector<PlanFile>> plan_files(const Options& options, const WorkRun& run, const Planned& planned,
-                                              paper::Paper paper) {
-  const auto faces = read_faces(options);
-  if (!faces) return tl::unexpected(faces.error());
+ExpectedAll<std::vector<PlanFile>> plan_files(const WorkRun& run, const Planned& planned, paper::Paper paper) {
   const auto sheets = sheets_of(run, planned);
   if (!sheets) return tl::unexpected(sheets.error());
-  const auto document = work_document(*sheets, paper, *faces, title(run));
+  const auto document = work_document(*sheets, paper, *run.faces, title(run));
   if (!document) return tl::unexpected(document.error());
-  const auto windows = windows_svg(run, planned, *faces);
+  const auto windows = windows_svg(run, planned);
   if (!windows) return tl::unexpected(windows.error());
   return std::vector<PlanFile>{{kSheets, document->pdf, counted(document->pages, "page")},
                                {kWindows, *windows, {}},

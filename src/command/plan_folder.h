@@ -24,9 +24,8 @@ struct PlanFile {
 
 /// plan.pdf, windows.svg, records.jsonl, plan.json. In the PDF the plan's sheet is followed by that of each making in
 /// the order of work: an assembly sheet of an assembled item, else a prep sheet. Errors: every sheet that cannot be
-/// written or laid out.
-problem::ExpectedAll<std::vector<PlanFile>> plan_files(const Options& options, const WorkRun& run,
-                                                       const Planned& planned, paper::Paper paper);
+/// written or laid out. REQUIRES: the run has faces.
+problem::ExpectedAll<std::vector<PlanFile>> plan_files(const WorkRun& run, const Planned& planned, paper::Paper paper);
 
 /// The names of these files.
 QStringList plan_file_names();

@@ -2,7 +2,9 @@
 #include <QRegularExpression>
 
 #include "batch/read_records_parts.h"
+#include "batch/read_records_values.h"
 #include "command/one_batch.h"
+#include "command/option_error.h"
 #include "command/output.h"
 #include "command/sheet_json.h"
 #include "facts/prep_sheet.h"
@@ -24,6 +26,7 @@ using problem::ExpectedAll;
 struct Asked {
   plan::Target target = plan::Makings{{1, 1}};
   std::vector<batch::ContainerGroup> containers;
+  QString option;  ///< that asks; empty where none does
 };
 
 Expected<Quantity> all_together(const std::vector<batch::ContainerGroup>& groups) {
@@ -39,49 +42,71 @@ Expected<Quantity> all_together(const std::vector<batch::ContainerGroup>& groups
   return sum;
 }
 
-Errors of_give(Errors errors) {
-  for (Error& error : errors) error.what.prepend(QStringLiteral("--give: "));
-  return errors;
-}
+const QString kGive = QStringLiteral("--give");
+const QString kFrom = QStringLiteral("--from");
+const QString kTimes = QStringLiteral("--times");
 
 // "12 tub 500 g + 1 tub 300 g"
 ExpectedAll<Asked> give_containers(const book::Book& book, const book::Product& product, const QString& text) {
   const batch::RecordSettings settings;
   const auto groups = batch::parse_containers(text, batch::Reading{book, settings});
-  if (!groups) return tl::unexpected(of_give(groups.error()));
   Errors errors;
+  if (!groups)
+    for (const Error& error : groups.error()) errors.push_back(of_option(kGive, error));
+  if (!errors.empty()) return tl::unexpected(errors);
   for (const batch::ContainerGroup& group : *groups) batch::check_kind(product, group, errors);
-  if (!errors.empty()) return tl::unexpected(of_give(errors));
+  if (!errors.empty()) return tl::unexpected(named_for(kGive, errors));
   const auto sum = all_together(*groups);
   if (!sum) return tl::unexpected(Errors{sum.error()});
-  return Asked{plan::Give{*sum}, *groups};
+  return Asked{plan::Give{*sum}, *groups, kGive};
 }
 
-// "12 tub 500 g", unlike "1 lb 8 oz".
+// "12 tub 500 g", unlike "1 lb 8 oz"; "12 tub" alone is told what it lacks.
 bool names_containers(const QString& text) {
   static const QRegularExpression form(QStringLiteral(R"(\A[0-9]+ [a-z]+ [0-9])"));
-  return form.match(text.simplified()).hasMatch() && !measure::parse_quantity(text);
+  static const QRegularExpression kind(QStringLiteral(R"(\A[0-9.,]+ ?([a-z]+?)s?\b)"));
+  const QString words = text.simplified();
+  return (form.match(words).hasMatch() && !measure::parse_quantity(text)) ||
+         batch::container_kinds().contains(kind.match(words).captured(1));
 }
 
 ExpectedAll<Asked> asked_of(const WorkRun& run, const book::Product& product, const PrepOptions& wish) {
   if (!wish.give.isEmpty()) {
     if (names_containers(wish.give)) return give_containers(run.book, product, wish.give);
-    const auto amount = amount_of_option(QStringLiteral("--give"), wish.give);
+    const auto amount = amount_of_option(kGive, wish.give, run.book);
     if (!amount) return tl::unexpected(Errors{amount.error()});
-    return Asked{plan::Give{*amount}, {}};
+    return Asked{plan::Give{*amount}, {}, kGive};
   }
   if (!wish.from.isEmpty()) {
-    const auto there = item_amount(QStringLiteral("--from"), wish.from, run.book);
+    const auto there = item_amount(kFrom, wish.from, run.book);
     if (!there) return tl::unexpected(Errors{there.error()});
-    return Asked{plan::UseUp{there->item, there->amount}, {}};
+    return Asked{plan::UseUp{there->item, there->amount}, {}, kFrom};
   }
-  if (wish.fill_vessel) return Asked{plan::FillVessel{}, {}};
+  if (wish.fill_vessel) return Asked{plan::FillVessel{}, {}, QStringLiteral("--fill-vessel")};
   if (wish.times.isEmpty()) return Asked{};
   const auto times = measure::parse_decimal(wish.times);
-  if (times) return Asked{plan::Makings{*times}, {}};
-  Error error = times.error();
-  error.what.prepend(QStringLiteral("--times: "));
-  return tl::unexpected(Errors{error});
+  if (times) return Asked{plan::Makings{*times}, {}, kTimes};
+  return tl::unexpected(Errors{of_option(kTimes, times.error())});
+}
+
+// As of a batch record: a slip of three zeros is far above it.
+bool too_much(book::Weighing& weighing, const book::Product& product, measure::Ratio makings) {
+  const auto more = [&](Quantity one) {
+    return one.amount > 0 && measure::ratio(batch::most_made(one.dimension), one) < makings;
+  };
+  const auto weight = weighing.output(product);
+  const auto units = book::Weighing::units(product);
+  return (weight && more(*weight)) || (product.makes && more(*product.makes)) ||
+         (units && more(measure::quantity(*units, measure::Unit::Piece)));
+}
+
+ExpectedAll<measure::Ratio> makings_of(const WorkRun& run, book::Weighing& weighing, const book::Product& product,
+                                       const Asked& asked) {
+  const auto makings = plan::makings(run.book, weighing, product, asked.target);
+  if (!makings) return tl::unexpected(named_for(asked.option, {makings.error()}));
+  if (asked.option.isEmpty() || !too_much(weighing, product, *makings)) return *makings;
+  return tl::unexpected(Errors{of_option(
+      asked.option, {Code::Range, QStringLiteral("this is more than a kitchen makes"), {}, batch::most_made_text()})});
 }
 
 std::vector<plan::Wanted> wanted_by(const plan::Prep& prep) {
@@ -116,10 +141,10 @@ ExpectedAll<Made> made(const WorkRun& run, const PrepOptions& wish) {
   const auto asked = asked_of(run, **product, wish);
   if (!asked) return tl::unexpected(asked.error());
   book::Weighing weighing(run.book);
-  const auto makings = plan::makings(run.book, weighing, **product, asked->target);
-  if (!makings) return tl::unexpected(Errors{makings.error()});
+  const auto makings = makings_of(run, weighing, **product, *asked);
+  if (!makings) return tl::unexpected(makings.error());
   const auto scaled = plan::scaled(run.book, weighing, **product, *makings);
-  if (!scaled) return tl::unexpected(scaled.error());
+  if (!scaled) return tl::unexpected(named_for(asked->option, scaled.error()));
   const plan::Prep prep = plan::prep(run.book, *scaled);
   auto ahead = batch_ahead(run, weighing, **product, wish.sheet, wanted_by(prep));
   if (!ahead) return tl::unexpected(ahead.error());
@@ -132,7 +157,7 @@ ExpectedAll<Made> made(const WorkRun& run, const PrepOptions& wish) {
 }  // namespace
 
 ExitStatus prep(const Options& options, const PrepOptions& wish) {
-  const auto run = read_work_run(options);
+  const auto run = read_work_run(options, wish.sheet.out);
   if (!run) return refuse(run.error(), options.json);
   const auto sheet = made(*run, wish);
   if (!sheet) return refuse(sheet.error(), options.json);

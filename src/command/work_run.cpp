@@ -3,7 +3,9 @@
 
 #include "batch/clock.h"
 #include "batch/lot.h"
-#include "measure/text.h"
+#include "batch/read_records_values.h"
+#include "command/option_error.h"
+#include "command/printed_words.h"
 #include "plan/read_orders.h"
 #include "reader/quote.h"
 
@@ -20,11 +22,6 @@ namespace {
 
 constexpr int kMostNumber = 9999;
 
-Error of_option(const QString& name, Error error) {
-  error.what.prepend(name + QStringLiteral(": "));
-  return error;
-}
-
 QString did_you_mean(const QString& id, const QStringList& known, const QString& otherwise) {
   const QString near = problem::nearest(id, known);
   return near.isEmpty() ? otherwise : QStringLiteral("did you mean %1?").arg(near);
@@ -34,17 +31,21 @@ QString did_you_mean(const QString& id, const QStringList& known, const QString&
 
 QDate WorkRun::day() const { return batch::local_day(now, book.kitchen.zone); }
 
-ExpectedAll<WorkRun> read_work_run(const Options& options) {
+ExpectedAll<WorkRun> read_work_run(const Options& options, const QString& out) {
   auto book = usable_book(options);
   if (!book) return tl::unexpected(book.error());
   const auto now = time_of_run(options, book->kitchen.zone);
   if (!now) return tl::unexpected(Errors{now.error()});
   auto packs = read_languages(options);
   if (!packs) return tl::unexpected(packs.error());
-  WorkRun run{std::move(*book), *now, std::move(*packs), {}};
+  WorkRun run{std::move(*book), *now, std::move(*packs), {}, {}};
   auto languages = facts::sheet_languages(run.packs, run.book.kitchen);
   if (!languages) return tl::unexpected(languages.error());
   run.languages = std::move(*languages);
+  if (out.isEmpty()) return run;
+  auto faces = read_faces(options);
+  if (!faces) return tl::unexpected(faces.error());
+  run.faces = std::move(*faces);
   return run;
 }
 
@@ -68,8 +69,9 @@ QString lot_of(const book::Kitchen& kitchen, const book::Product& product, QDate
   return product.code.isEmpty() ? QString() : batch::lot(kitchen, day, product.code, number);
 }
 
-Expected<measure::Quantity> amount_of_option(const QString& name, const QString& text) {
-  const auto amount = measure::parse_quantity(text);
+Expected<measure::Quantity> amount_of_option(const QString& name, const QString& text, const book::Book& book) {
+  const batch::RecordSettings settings;
+  const auto amount = batch::amount_of(text, batch::Reading{book, settings});
   if (!amount) return tl::unexpected(of_option(name, amount.error()));
   return *amount;
 }
@@ -88,7 +90,7 @@ Expected<ItemAmount> item_amount(const QString& name, const QString& text, const
               QStringLiteral("%1: %2 is not an ingredient or product of the book").arg(name, quoted(item)),
               {},
               did_you_mean(item, book.item_ids(), QStringLiteral("write the id of an ingredient or product"))});
-  const auto amount = amount_of_option(name, text.mid(sign + 1));
+  const auto amount = amount_of_option(name, text.mid(sign + 1), book);
   if (!amount) return tl::unexpected(amount.error());
   return ItemAmount{item, *amount};
 }
@@ -98,6 +100,7 @@ ExpectedAll<std::vector<plan::OnHand>> read_on_hand_file(const QString& path, co
   const auto rows = read_rows(path, RecordFormat::Guess);
   if (!rows) return tl::unexpected(rows.error());
   plan::OnHandLots read = plan::read_on_hand(*rows, run.book, {run.now, rows->semicolons});
+  if (read.errors.empty() && run.faces) read.errors = unprintable(read.lots, *run.faces);
   if (!read.errors.empty()) return tl::unexpected(read.errors);
   return std::move(read.lots);
 }

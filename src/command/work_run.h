@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QStringList>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -19,11 +20,13 @@ struct WorkRun {
   QDateTime now;
   std::vector<words::Language> packs;
   std::vector<const words::Language*> languages;  ///< of the sheets, among `packs`
+  std::optional<paper::Faces> faces;              ///< where a PDF is asked for
 
   facts::SheetSetting setting() const { return {book, languages}; }
   QDate day() const;  ///< of the run, in the kitchen
 };
-problem::ExpectedAll<WorkRun> read_work_run(const Options& options);
+/// `out`: the PDF, or the folder with one, that is asked for; may be empty.
+problem::ExpectedAll<WorkRun> read_work_run(const Options& options, const QString& out);
 
 /// The paper asked for; else what offices of such a kitchen have: A4 where it weighs in metric units, Letter where in
 /// customary ones (common practice, no source).
@@ -35,8 +38,8 @@ problem::Expected<int> running_number(const QString& text);
 /// The lot of a batch of `day`; empty where the product has no code for lots.
 QString lot_of(const book::Kitchen& kitchen, const book::Product& product, QDate day, int number);
 
-/// The value of the option `name` as an amount.
-problem::Expected<measure::Quantity> amount_of_option(const QString& name, const QString& text);
+/// The value of the option `name` as an amount, at most what one making may be (src/batch/RECORDS.md).
+problem::Expected<measure::Quantity> amount_of_option(const QString& name, const QString& text, const book::Book& book);
 
 /// "butter=3.2 kg": an item of the book and how much of it is there.
 struct ItemAmount {
@@ -45,7 +48,7 @@ struct ItemAmount {
 };
 problem::Expected<ItemAmount> item_amount(const QString& name, const QString& text, const book::Book& book);
 
-/// The lots on hand; none where no file is named. Errors: every fault of the file.
+/// The lots on hand; none where no file is named. Errors: every fault of the file, and what the faces do not have.
 problem::ExpectedAll<std::vector<plan::OnHand>> read_on_hand_file(const QString& path, const WorkRun& run);
 
 /// A site as the sheets call it, and the order's own number: "Harbour Street Café HS-1190".

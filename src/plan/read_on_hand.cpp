@@ -57,7 +57,7 @@ QString read_item(Fields& fields, const Reading& reading) {
 
 // Our own lots end in a check character; a supplier's may be anything.
 QString read_lot(Fields& fields, const QString& item, const Reading& reading) {
-  const QString lot = fields.text(u"lot").value_or(QString());
+  const QString lot = read_text(fields, u"lot");
   if (lot.isEmpty() || !reading.book.product(item)) return lot;
   if (gs1::check_characters_hold(gs1::CheckSystem::Mod37_36, lot)) return lot;
   fields.refuse(u"lot", Code::Malformed, QStringLiteral("the check character of lot %1 does not hold").arg(quoted(lot)),
@@ -103,7 +103,7 @@ std::optional<OnHand> read_lot_row(const reader::Value& row, const Reading& read
   OnHand lot;
   lot.item = read_item(fields, reading);
   lot.lot = read_lot(fields, lot.item, reading);
-  lot.container = fields.text(u"container").value_or(QString());
+  lot.container = read_text(fields, u"container");
   lot.quantity = read_quantity_of(fields, lot.item, reading).value_or(measure::Quantity{});
   lot.state = read_state(fields, lot.item, reading);
   check_ambient(fields, lot, reading.book);
@@ -111,7 +111,7 @@ std::optional<OnHand> read_lot_row(const reader::Value& row, const Reading& read
     lot.prepared = prepared->at;
   lot.use_by = batch::read_stated_end(fields, records);
   check_prepared(fields, lot);
-  lot.where = fields.text(u"place").value_or(QString());
+  lot.where = read_text(fields, u"place");
   fields.finish();
   if (errors.size() != before) return std::nullopt;
   const reader::Value* named = fields.value(u"product");

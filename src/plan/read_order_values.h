@@ -22,6 +22,10 @@ struct Reading {
 
 // Every function returns nothing (or an empty text) when the key is absent, and when it is there but refused.
 
+/// A text that is only repeated on the sheets: at most 60 characters, none of which commands a terminal or turns the
+/// direction of writing, and at most 30 between spaces and hyphens, so that the columns of a sheet hold it.
+QString read_text(reader::Fields& fields, QStringView key);
+
 /// The id of a product of the book.
 QString read_product_id(reader::Fields& fields, QStringView key, const Reading& reading);
 

@@ -87,7 +87,7 @@ std::optional<Order> read_order(const reader::Value& row, const Reading& reading
   order.product = read_product_id(fields, u"product", reading);
   if (const reader::Value* product = fields.value(u"product")) order.place = product->place;
   order.site = read_site(fields, reading);
-  order.number = fields.text(u"order").value_or(QString());
+  order.number = read_text(fields, u"order");
   if (const std::optional<Quantity> quantity = read_quantity_of(fields, order.product, reading)) {
     check_pieces(fields, *quantity);
     order.quantity = *quantity;

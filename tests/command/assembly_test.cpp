@@ -47,7 +47,54 @@ TEST_CASE("the PDF of an assembly sheet says what the terminal says", "[command]
   CHECK(missing_words(text, page_texts(kitchen.folder, "assembly.pdf")) == QStringList());
 }
 
-TEST_CASE("refused: no units, too few, and a product that is not made in units", "[command][assembly][refused]") {
+TEST_CASE("what is there of one item in two places adds up", "[command][assembly]") {
+  const WorkKitchen kitchen;
+  const auto there = [&](const QStringList& amounts) {
+    QStringList words = {"assembly", "cod-parcel"};
+    for (const QString& amount : amounts) words += {"--there", amount};
+    return kitchen.run(words);
+  };
+  CHECK(there({"cod=1.25 kg", "lime-butter=300 g", "cod=1 kg"}).out == there({"cod=2.25 kg", "lime-butter=300 g"}).out);
+  const Ran ran = there({"cod=1 kg", "cod=3 pieces"});
+  CHECK(ran.status == 2);
+  CHECK(ran.out == "");
+  CHECK(ran.err ==
+        "--there: \"cod=1 kg\" and \"cod=3 pieces\" do not add up\n"
+        "  write both in the same kind of unit, or name the item once\n");
+}
+
+TEST_CASE("wrong usage: no units, none, parts of one, more than a kitchen makes",
+          "[command][assembly][usage][refused]") {
+  const WorkKitchen kitchen;
+  const auto said = [&](const QStringList& more) {
+    const Ran ran = kitchen.run(QStringList{"assembly", "cod-parcel"} + more);
+    CHECK(ran.status == 2);
+    CHECK(ran.out == "");
+    return ran.err;
+  };
+  CHECK(said({}) ==
+        "nothing says how many units\n"
+        "  write --units 120, or what there is of an item with --there\n");
+  for (const QString units : {"0", "1.5", "1.5 pieces", "x", "3 kg"})
+    CHECK(said({"--units", units}) == "--units: \"" + units + "\" is not a number of whole units\n  write it as 120\n");
+  CHECK(said({"--units", "-1"}) == "--units: \"-1\" is negative\n  write an amount above zero\n");
+  for (const QString units : {"200001", "99999999999", "99999999999999999999999"})
+    CHECK(said({"--units", units}) ==
+          "--units: \"" + units + "\" is more than a kitchen makes\n  at most 200000 pieces\n");
+  CHECK(said({"--units", "200001 pieces"}) ==
+        "--units: \"200001 pieces\" is more than a kitchen makes\n"
+        "  at most 20 tonnes, 20000 litres or 200000 pieces\n");
+  CHECK(said({"--there", "lime-butter=19999 kg"}) ==
+        "--there: what there is of \"lime-butter\" is enough for more than a kitchen makes\n"
+        "  at most 200000 pieces\n");
+  CHECK(said({"--there", "cod=50 g"}) ==
+        "--there: what there is of \"cod\" is not enough for one unit for sure\n"
+        "  say with --units how many to make\n");
+  CHECK(kitchen.run({"assembly", "cod-parcel", "--units", "200000"}).status == 0);
+  CHECK(kitchen.folder.entries() == QStringList{"kitchen"});
+}
+
+TEST_CASE("refused: a product that is not made in units, or not in the book", "[command][assembly][refused]") {
   const WorkKitchen kitchen;
   const auto said = [&](const QStringList& more) {
     const Ran ran = kitchen.run(QStringList{"assembly"} + more);
@@ -55,20 +102,12 @@ TEST_CASE("refused: no units, too few, and a product that is not made in units",
     CHECK(ran.out == "");
     return ran.err;
   };
-  CHECK(said({"cod-parcel"}) ==
-        "nothing says how many units\n"
-        "  write --units 120, or what there is of an item with --there\n");
-  CHECK(said({"cod-parcel", "--units", "0"}) ==
-        "no piece of product \"cod-parcel\" is asked for\n"
-        "  ask for 1 piece or more\n");
-  CHECK(said({"cod-parcel", "--units", "1.5 pieces"}) ==
-        "--units: \"1.5 pieces\" is not a number of whole units\n"
-        "  write it as 120\n");
-  CHECK(said({"cod-parcel", "--there", "cod=50 g"}) ==
-        "--there: what there is of \"cod\" is not enough for one unit for sure\n"
-        "  say with --units how many to make\n");
-  CHECK(said({"lime-butter", "--units", "10"}).contains("product \"lime-butter\""));
+  const QString butter = said({"lime-butter", "--units", "10"});
+  CHECK(butter.contains("product \"lime-butter\" is not made in pieces\n"));
+  CHECK(butter.contains(
+      "state makes in pieces, or unit_weight; of what is made by weight ask for the sheet with prep\n"));
   CHECK(said({"cod-parcle", "--units", "10"}).contains("did you mean cod-parcel?"));
-  CHECK(said({"cod-parcel", "--there", "butter=1 kg"}).contains("butter"));
-  CHECK(kitchen.folder.entries() == QStringList{"kitchen"});
+  CHECK(said({"cod-parcel", "--there", "butter=1 kg"}) ==
+        "--there: \"butter\" is not in the formula of product \"cod-parcel\"\n"
+        "  write the id of an item of its formula\n");
 }

@@ -188,12 +188,14 @@ TEST_CASE("refused: a pad for two kinds of containers, which a record of fewer w
           "[command][pad][refused]") {
   const PadKitchen kitchen;
   const Ran ran = kitchen.pad("chilli-lime-butter", "2 tub 500 g + 1 tub 1 kg", "901");
-  CHECK(ran.status == 1);
+  CHECK(ran.status == 2);
   CHECK(ran.err ==
         "--containers: a pad is for containers of one kind\n"
         "  make a pad for each kind, with running numbers of its own\n");
   CHECK(kitchen.folder.entries() == QStringList{"kitchen"});
   CHECK(kitchen.pad("chilli-lime-butter", "2 tub 500 g", "901").status == 0);
+  CHECK(kitchen.pad("chilli-lime-butter", "2 crate 500 g", "902").status == 2);
+  CHECK(kitchen.pad("chilli-lime-butter", "2 tub 500 g", "9-3").status == 2);
 }
 
 TEST_CASE("refused: a pad of more labels than one file holds, before any is made", "[command][pad][refused]") {

@@ -272,6 +272,32 @@ TEST_CASE("refused: every fault of orders and of what is on hand, and nothing is
   CHECK(kitchen.as_it_was());
 }
 
+TEST_CASE("refused: an order named with a letter that no face has, at its row, where a PDF is asked for",
+          "[command][plan][pdf][refused]") {
+  const PlanKitchen kitchen;
+  kitchen.folder.write("orders.csv",
+                       "order,product,quantity,due\n"
+                       "MR-1,cod-parcel,12 pieces,2026-11-26 14:00\n"
+                       "MR-\U0001F600,cod-parcel,12 pieces,2026-11-26 14:00\n");
+  kitchen.folder.write("walk-in.csv", "product,quantity,use_by,lot\ncod,1 kg,2026-11-27,C-\u05d0\n");
+  const Ran ran = kitchen.plan({"--out", "day"});
+  CHECK(ran.status == 1);
+  CHECK(ran.out == "");
+  CHECK(
+      ran.err.contains("orders.csv:3:6: order \"MR-\U0001F600\" has \U0001F600 (U+1F600) as character 4, which the "
+                       "label faces do not have\n"));
+  CHECK(ran.err.contains("walk-in.csv:2:1: lot \"C-\u05d0\" has \u05d0 (U+05D0) as character 3"));
+  CHECK_FALSE(ran.err.contains("orders.csv:2"));
+  CHECK(kitchen.as_it_was());
+  CHECK(kitchen.plan().out.contains("MR-\U0001F600"));
+}
+
+TEST_CASE("a number of a plan that is none is wrong usage", "[command][plan][usage][refused]") {
+  const PlanKitchen kitchen;
+  CHECK(kitchen.plan({"--number", "0"}).status == 2);
+  CHECK(kitchen.plan({"--number", "41"}).status == 0);
+}
+
 TEST_CASE("orders as JSON Lines give the same plan", "[command][plan]") {
   const PlanKitchen kitchen;
   kitchen.folder.write(

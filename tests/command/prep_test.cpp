@@ -29,14 +29,19 @@ QString drawn(const QJsonObject& sheet) {
   return out.join(", ");
 }
 
-void check_refused(const QStringList& arguments, const QString& said) {
+void check_refused(const QStringList& arguments, const QString& said, int status = 1) {
   const WorkKitchen kitchen;
   const Ran ran = kitchen.run(QStringList{"prep"} + arguments);
   INFO(arguments.join(u' ').toStdString());
-  CHECK(ran.status == 1);
+  CHECK(ran.status == status);
   CHECK(ran.out == "");
   CHECK(ran.err == said);
   CHECK(kitchen.folder.entries() == QStringList{"kitchen"});
+}
+
+// The value of an option, of lime butter unless told otherwise.
+void check_wrong(const QStringList& option, const QString& said, const QString& product = "lime-butter") {
+  check_refused(QStringList{product} + option, said, 2);
 }
 
 }  // namespace
@@ -147,23 +152,100 @@ TEST_CASE("refused: a product or an item that is not in the book, with the neare
   check_refused({"lime-butter", "--from", "buter=1 kg"},
                 "--from: \"buter\" is not an ingredient or product of the book\n"
                 "  did you mean butter?\n");
-  check_refused({"lime-butter", "--from", "1 kg"},
-                "--from: \"1 kg\" does not say how much of what\n"
-                "  write an item and its amount, as in \"butter=3.2 kg\"\n");
+  check_refused({"lime-butter", "--from", "cod=1 kg"},
+                "--from: \"cod\" is not in the formula of product \"lime-butter\"\n"
+                "  write the id of an item of its formula\n");
 }
 
-TEST_CASE("refused: less than one piece, an amount without a unit, a number that is none", "[command][prep][refused]") {
-  check_refused({"cod-parcel", "--give", "0.5 pieces"},
-                "this is less than one piece of product \"cod-parcel\"\n"
-                "  ask for what gives 1 piece or more\n");
-  check_refused({"lime-butter", "--give", "4"},
-                "--give: \"4\" has no unit\n"
-                "  write the unit after the number: mg, g, kg, oz, lb, mL, L, tsp, tbsp, fl oz, cup, pint, quart, "
-                "gallon, piece\n");
-  check_refused({"lime-butter", "--number", "0"},
-                "--number: \"0\" is not a running number\n"
-                "  write a number from 1 to 9999\n");
-  check_refused({"lime-butter", "--times", "two"}, "--times: \"two\" is not a number\n  write it as 12 or 0.61\n");
+TEST_CASE("the value of an option that cannot be read is wrong usage", "[command][prep][usage][refused]") {
+  check_wrong({"--from", "1 kg"},
+              "--from: \"1 kg\" does not say how much of what\n"
+              "  write an item and its amount, as in \"butter=3.2 kg\"\n");
+  check_wrong({"--give", "0.5 pieces"},
+              "--give: this is less than one piece of product \"cod-parcel\"\n"
+              "  ask for what gives 1 piece or more\n",
+              "cod-parcel");
+  const QString units = "mg, g, kg, oz, lb, mL, L, tsp, tbsp, fl oz, cup, pint, quart, gallon, piece\n";
+  check_wrong({"--give", "4"}, "--give: \"4\" has no unit\n  write the unit after the number: " + units);
+  check_wrong({"--give", "4 tuns"}, "--give: \"4 tuns\" has an unknown unit, \"tuns\"\n  the units are " + units);
+  check_wrong({"--give", "0 kg"}, "--give: \"0 kg\" is zero\n  write an amount above zero\n");
+  check_wrong({"--number", "0"},
+              "--number: \"0\" is not a running number\n"
+              "  write a number from 1 to 9999\n");
+  check_wrong({"--times", "two"}, "--times: \"two\" is not a number\n  write it as 12 or 0.61\n");
+  check_wrong({"--times", "-1"}, "--times: \"-1\" is negative\n  write a number without a sign\n");
+}
+
+TEST_CASE("containers without what each holds are told how to write them", "[command][prep][usage][refused]") {
+  for (const QString text : {"12 tub", "12 tubs", "1.5 tub 500 g", "12tub"})
+    check_wrong({"--give", text}, "--give: \"" + text +
+                                      "\" is not a number of containers, their kind and what each holds\n"
+                                      "  write it as 24 tub 500 g, or 24 tub 500 g + 1 tub 300 g\n");
+  check_wrong({"--give", "2 tubz 500 g"}, "--give: \"tubz\" is not a kind of container\n  did you mean tub?\n");
+  check_refused({"lime-butter", "--give", "2 bag 500 g"},
+                "--give: \"lime-butter\" is not put up in a bag by the book\n"
+                "  it has: tub; or add the container to the book\n");
+}
+
+TEST_CASE("refused: more than a kitchen makes, whichever way it is asked for", "[command][prep][usage][refused]") {
+  const QString most = "  at most 20 tonnes, 20000 litres or 200000 pieces\n";
+  check_wrong({"--give", "20001 kg"}, "--give: \"20001 kg\" is more than a kitchen makes\n" + most);
+  check_wrong({"--give", "200001 pieces"}, "--give: \"200001 pieces\" is more than a kitchen makes\n" + most,
+              "cod-parcel");
+  // 1.03 kg a time.
+  check_wrong({"--times", "19418"}, "--times: this is more than a kitchen makes\n" + most);
+  check_wrong({"--times", "99999999999"}, "--times: this is more than a kitchen makes\n" + most);
+  check_wrong({"--from", "butter=19999 kg"}, "--from: this is more than a kitchen makes\n" + most);
+  const WorkKitchen kitchen;
+  CHECK(kitchen.run({"prep", "lime-butter", "--times", "19417"}).status == 0);
+  CHECK(kitchen.run({"prep", "lime-butter", "--give", "20000 kg"}).status == 0);
+}
+
+TEST_CASE("with --json a wrong value is told as every problem is", "[command][prep][usage][refused]") {
+  const WorkKitchen kitchen;
+  const Ran ran = kitchen.run({"--json", "prep", "lime-butter", "--give", "0 kg"});
+  CHECK(ran.status == 2);
+  CHECK(QJsonDocument::fromJson(ran.out.toUtf8()).object()["problems"].toArray() ==
+        QJsonArray{QJsonObject{{"file", ""},
+                               {"line", 0},
+                               {"column", 0},
+                               {"what", "--give: \"0 kg\" is zero"},
+                               {"hint", "write an amount above zero"}}});
+}
+
+TEST_CASE("a fault of a file beside one of an option is the file's", "[command][prep][usage][refused]") {
+  const WorkKitchen kitchen;
+  kitchen.folder.write("walk-in.csv", "product,quantity\nbuter,1 kg\n");
+  const QStringList prep = {"prep", "lime-butter", "--on-hand", "walk-in.csv"};
+  CHECK(kitchen.run(prep + QStringList{"--number", "0"}).status == 1);
+}
+
+TEST_CASE("refused: a lot on hand with a letter that no face has, at its row, where a PDF is asked for",
+          "[command][prep][pdf][refused]") {
+  const WorkKitchen kitchen;
+  kitchen.folder.write("walk-in.csv", "product,lot,quantity,use_by,place\nbutter,MB,2 kg,2026-12-20,\u05d0\n");
+  const QStringList prep = {"prep", "lime-butter", "--on-hand", "walk-in.csv"};
+  const Ran ran = kitchen.run(prep + QStringList{"--out", "prep.pdf"});
+  CHECK(ran.status == 1);
+  CHECK(ran.err ==
+        "walk-in.csv:2:1: place \"\u05d0\" has \u05d0 (U+05D0) as character 1, and Hebrew script cannot be set on "
+        "labels\n"
+        "  butter,MB,2 kg,2026-12-20,\u05d0\n"
+        "  ^^^^^^\n"
+        "  write it in Latin, Greek, Cyrillic or Chinese characters, digits and common signs\n");
+  CHECK(kitchen.folder.entries() == QStringList{"kitchen", "walk-in.csv"});
+  CHECK(kitchen.run(prep).status == 0);
+}
+
+TEST_CASE("what is there already, and a folder for a file, are told as what they are", "[command][prep][refused]") {
+  const WorkKitchen kitchen;
+  kitchen.folder.write("prep.pdf", "of yesterday");
+  CHECK(kitchen.run({"prep", "lime-butter", "--out", "prep.pdf"}).err ==
+        "prep.pdf: there is something of that name already\n"
+        "  name a new file, or say --replace to let the new one take its place\n");
+  const Ran folder = kitchen.run({"prep", "lime-butter", "--on-hand", "kitchen"});
+  CHECK(folder.status == 1);
+  CHECK(folder.err == "kitchen: this is a folder, and a file is needed\n  name a file in it\n");
 }
 
 TEST_CASE("refused: a vessel that the book does not state, at the product", "[command][prep][refused]") {

@@ -10,7 +10,7 @@ TEST_CASE("--at refuses what is no instant: no time, a local time that occurs tw
       {"2026-11-25", "--at: \"2026-11-25\" has no time of day\n  write it as 2026-02-28T14:30\n"},
       {"2026-11-01T01:30",
        "--at: 2026-11-01 01:30 occurs twice in America/New_York: the clocks go back\n"
-       "  write the offset: 2026-11-01 01:30 -04:00 or -05:00\n"},
+       "  write the offset: 2026-11-01 01:30-04:00 or 2026-11-01 01:30-05:00\n"},
       {"2026-03-08T02:30",
        "--at: 2026-03-08 02:30 does not exist in America/New_York: the clocks go from "
        "2026-03-08 02:00 to 2026-03-08 03:00\n"
@@ -18,11 +18,25 @@ TEST_CASE("--at refuses what is no instant: no time, a local time that occurs tw
   for (const auto& [at, said] : cases) {
     const Ran ran = kitchen.labels({"records.csv", "--out", "labels", "--at", at});
     INFO(at.toStdString());
-    CHECK(ran.status == 1);
+    CHECK(ran.status == 2);
     CHECK(ran.out == "");
     CHECK(ran.err == said);
     CHECK(kitchen.as_it_was());
   }
+}
+
+TEST_CASE("the hint for a doubled local time is read when it is followed", "[command][at][src:practice]") {
+  const SmallKitchen kitchen;
+  kitchen.folder.write("records.csv",
+                       "product,number,quantity,made_at,by,containers\n"
+                       "seed-rub,4,400 g,2026-10-31 12:00,MK,4 tub 100 g\n");
+  const auto run = [&](const QString& at) {
+    return kitchen.labels({"records.csv", "--out", "labels", "--replace", "--at", at});
+  };
+  const QString hint = run("2026-11-01 01:30").err.section("write the offset: ", 1).trimmed();
+  const QStringList times = hint.split(" or ");
+  CHECK(times.size() == 2);
+  for (const QString& at : times) CHECK(run(at).err == "");
 }
 
 TEST_CASE("--at takes a doubled local time with its offset", "[command][at][src:practice]") {

@@ -7,7 +7,7 @@ using namespace lardiner::plan::kitchen;
 
 namespace {
 
-OnHandLots read_csv(const char* text, const book::Book& book = small()) {
+OnHandLots read_csv(const QByteArray& text, const book::Book& book = small()) {
   const auto rows = reader::csv_rows(text, QStringLiteral("walk-in.csv"));
   if (!rows) FAIL(problem::text(rows.error()).toStdString());
   return read_on_hand(*rows, book, {at(kNow), rows->semicolons});
@@ -106,6 +106,21 @@ walk-in.csv:2:15: the check character of lot "A26279SBU02X" does not hold
   copy it once more from the label of "spiced-butter"
 )~"));
   CHECK(read_csv("product,lot,quantity\ncod,A26279SBU02X,1 kg\n").lots.size() == 1);
+}
+
+TEST_CASE("refused: a lot, container or place that is too long or commands a terminal", "[plan][read_on_hand]") {
+  for (const char* key : {"lot", "container", "place"}) {
+    const auto faults = [&](const QByteArray& text) {
+      return read_csv(QByteArray(key) + ",product,quantity\n" + text + ",cod,1 kg\n").errors;
+    };
+    CHECK(faults("shelf 2").empty());
+    for (const QByteArray& text : {QByteArray("a\x1b[31m"), QByteArray("a\u202e"), QByteArray(31, 'a')}) {
+      const problem::Errors errors = faults(text);
+      REQUIRE(errors.size() == 1);
+      CHECK(errors.front().place.line == 2);
+      CHECK(errors.front().place.column == 1);
+    }
+  }
 }
 
 TEST_CASE("refused: a state in which nothing is put away", "[plan][read_on_hand]") {

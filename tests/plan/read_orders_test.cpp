@@ -7,7 +7,7 @@ using namespace lardiner::plan::kitchen;
 
 namespace {
 
-Orders read_csv(const char* text) {
+Orders read_csv(const QByteArray& text) {
   const auto rows = reader::csv_rows(text, QStringLiteral("orders.csv"));
   if (!rows) FAIL(problem::text(rows.error()).toStdString());
   return read_orders(*rows, small(), {at(kNow), rows->semicolons});
@@ -129,9 +129,57 @@ TEST_CASE("refused: a due time that the clock shows twice", "[plan][read_orders]
 orders.csv:2:21: 2026-11-01 01:30 occurs twice in America/New_York: the clocks go back
   fish-cake,24 pieces,2026-11-01 01:30
                       ^^^^^^^^^^^^^^^^
-  write the offset: 2026-11-01 01:30 -04:00 or -05:00
+  write the offset: 2026-11-01 01:30-04:00 or 2026-11-01 01:30-05:00
 )~"));
   CHECK(read_csv("product,quantity,due\nfish-cake,24 pieces,2026-11-01 01:30-04:00\n").orders.size() == 1);
+}
+
+TEST_CASE("the hint for a time that the clock shows twice is read when it is followed",
+          "[plan][read_orders][src:iana-tzdb]") {
+  const Orders twice = read_csv("product,quantity,due\nfish-cake,24 pieces,2026-11-01 01:30\n");
+  REQUIRE(twice.errors.size() == 1);
+  const QString hint = twice.errors.front().hint;
+  REQUIRE(hint.startsWith(QStringLiteral("write the offset: ")));
+  const QStringList times = hint.mid(18).split(QStringLiteral(" or "));
+  REQUIRE(times.size() == 2);
+  for (const QString& time : times)
+    CHECK(read_csv("product,quantity,due\nfish-cake,24 pieces," + time.toLatin1() + '\n').orders.size() == 1);
+}
+
+TEST_CASE("an order is named in at most 60 characters, 30 between spaces and hyphens, of any script",
+          "[plan][read_orders][src:practice]") {
+  const auto read = [](const QByteArray& order) {
+    return read_csv("order,product,quantity,due\n" + order + ",fish-cake,24 pieces,2026-10-08 14:00\n");
+  };
+  const QByteArray word(30, 'w'), chinese = QByteArray("\u9c7c").repeated(60);
+  for (const QByteArray& order : {word + ' ' + word.chopped(1), word + '-' + word.chopped(1), chinese})
+    CHECK(read(order).orders.size() == 1);
+  CHECK(problem::text(read(word + ' ' + word).errors)
+            .startsWith(QStringLiteral("orders.csv:2:1: \"wwwwwwwwwwwwwwwwwwwwwwwwwwwwww "
+                                       "wwwwwwwwwwwwwwwwwwwwwwwwwwwww…\" is longer than 60 characters\n")));
+  CHECK(problem::text(read(word + 'w').errors) == told(R"~(
+orders.csv:2:1: "wwwwwwwwwwwwwwwwwwwwwwwwwwwwwww" has a word of more than 30 characters
+  wwwwwwwwwwwwwwwwwwwwwwwwwwwwwww,fish-cake,24 pieces,2026-10-08 14:00
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  shorten it, or divide it by a space or a hyphen
+)~"));
+}
+
+TEST_CASE("refused: codes that command a terminal or turn the direction of writing, at their cell",
+          "[plan][read_orders]") {
+  CHECK(refused("order,product,quantity,due\nA\x1b[2J,fish-cake,24 pieces,2026-10-08 14:00\n") == told(R"~(
+orders.csv:2:1: "A�[2J" has U+001B as character 2, which is a control code and prints nothing
+  A�[2J,fish-cake,24 pieces,2026-10-08 14:00
+  ^^^^^
+  delete it
+)~"));
+  for (const char* code : {"\u202e", "\u2066", "\u200f", "\u061c", "\u2028", "\t", "\xc2\x85"}) {
+    const Orders orders =
+        read_csv("order,product,quantity,due\nA" + QByteArray(code) + "B,fish-cake,24 pieces,2026-10-08 14:00\n");
+    CHECK(orders.orders.empty());
+    REQUIRE(orders.errors.size() == 1);
+    CHECK(orders.errors.front().what.contains(QStringLiteral("as character 2, which is a control code")));
+  }
 }
 
 TEST_CASE("refused: less than one piece", "[plan][read_orders]") {
