@@ -3,6 +3,7 @@
 
 #include "batch/pad.h"
 #include "book/roll_up.h"
+#include "plan/animal_food.h"
 #include "words/keys.h"
 #include "words/plural.h"
 
@@ -136,8 +137,9 @@ Cell lot_cell(const SheetPhrases& phrases, const Ahead& ahead, const QString& it
 
 void add_raw(const SheetPhrases& phrases, std::vector<SmallLine>& to, const QString& item) {
   const book::Ingredient* ingredient = phrases.book().ingredient(item);
-  const bool raw = ingredient ? !ingredient->must_be_cooked || (*ingredient->must_be_cooked && ingredient->animal)
-                              : book::readiness(phrases.book(), item) <= book::Readiness::NotFullyCooked;
+  const bool raw =
+      ingredient ? !ingredient->must_be_cooked || (*ingredient->must_be_cooked && plan::is_animal_food(*ingredient))
+                 : book::readiness(phrases.book(), item) <= book::Readiness::NotFullyCooked;
   if (raw)
     phrases.add_small(
         to, [](const Wording& wording) { return wording.word("sheet.raw_parts"); }, true);

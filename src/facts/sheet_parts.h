@@ -17,7 +17,7 @@ void add_allergens(const SheetPhrases& phrases, std::vector<SmallLine>& to, cons
 /// what they are not enough for. `needed`: of the whole batch, as pulled.
 Cell lot_cell(const SheetPhrases& phrases, const Ahead& ahead, const QString& item, measure::Quantity needed);
 
-/// That a line is raw, where it is of animal origin, unknown, or made of what is: keep it apart.
+/// That a line is raw, where it is animal food, unknown, or a product that is: keep it apart.
 void add_raw(const SheetPhrases& phrases, std::vector<SmallLine>& to, const QString& item);
 
 /// Each adds its part where there is something to say.

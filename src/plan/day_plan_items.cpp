@@ -6,6 +6,7 @@
 
 #include "book/roll_up.h"
 #include "plan/amounts_of.h"
+#include "plan/animal_food.h"
 #include "plan/counted.h"
 
 namespace lardiner::plan {
@@ -18,11 +19,6 @@ using measure::Ratio;
 namespace {
 
 bool is_tcs(const book::TcsStatement& tcs) { return tcs.is != book::TcsStatement::Is::No; }
-
-// Every class of food but this one is of animal origin.
-bool of_animal(const book::Ingredient& ingredient) {
-  return ingredient.animal || ingredient.food != QStringLiteral("plant-hot-held");
-}
 
 // How it leaves the kitchen: the first container that does; of what only stays inside, the first.
 PutUp put_up_of(const book::Product& product) {
@@ -186,7 +182,7 @@ void Items::add_raw_foods(Made& out) const {
     const book::Ingredient& ingredient = *bought[part.item].ingredient;
     if (!bought[part.item].raw) continue;
     if (ingredient.must_be_cooked == true && !ingredient.food.isEmpty()) {
-      if (of_animal(ingredient)) out.raw_foods.insert(ingredient.food);
+      if (is_animal_food(ingredient)) out.raw_foods.insert(ingredient.food);
     } else {
       out.raw_foods_known = false;
     }

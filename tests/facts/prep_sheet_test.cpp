@@ -37,7 +37,8 @@ TEST_CASE("each line: what is pulled, what is weighed, what the scale then reads
           "[facts][sheet][prep]") {
   const WorkSheet sheet = prep_of("stew", 2);
   CHECK(rows(sheet, "Into Kettle · Empty: 3.2 kg") ==
-        QStringList{"[] | Chicken; 20 mm dice | 8 kg; 17 lb 10.2 oz | 8 kg; 17 lb 10.2 oz | 8 kg | __",
+        QStringList{"[] | Chicken; 20 mm dice; RAW: keep apart, clean down after | 8 kg; 17 lb 10.2 oz | 8 kg; 17 lb "
+                    "10.2 oz | 8 kg | __",
                     "[] | Onions | 2 kg; 4 lb 6.5 oz | 1.8 kg; 3 lb 15.5 oz | 9.8 kg | __"});
 }
 
@@ -140,19 +141,19 @@ TEST_CASE("what the drawn lots are not enough for is told, with room for its lot
 
 TEST_CASE("raw animal food is told apart, and what nobody said is not raw; plants are not", "[facts][sheet][prep]") {
   book::Book book = read_kitchen();
-  const auto chicken = [&](std::optional<bool> must_be_cooked, bool animal) {
+  const auto chicken = [&](std::optional<bool> must_be_cooked, const char* food) {
     book::Ingredient& one =
         book.ingredients[static_cast<size_t>(book.ingredient_index.value(QStringLiteral("chicken")))];
     one.must_be_cooked = must_be_cooked;
-    one.animal = animal;
+    one.food = QString::fromLatin1(food);
     return rows(prep_of("stew", 1, in_english(book)), "Into Kettle · Empty: 3.2 kg")
         .value(0)
         .contains("RAW: keep apart");
   };
-  CHECK(chicken(true, true));
-  CHECK(chicken(std::nullopt, false));
-  CHECK_FALSE(chicken(true, false));
-  CHECK_FALSE(chicken(false, true));
+  CHECK(chicken(true, "poultry"));
+  CHECK(chicken(std::nullopt, ""));
+  CHECK_FALSE(chicken(true, "plant-hot-held"));
+  CHECK_FALSE(chicken(false, "poultry"));
 }
 
 TEST_CASE("of many whom it is for the first few are named, and how many more", "[facts][sheet][prep]") {
