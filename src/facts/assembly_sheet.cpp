@@ -86,7 +86,7 @@ class AssemblySheet {
   }
 
   Cell item_cell(const plan::AssemblyLine& line) const {
-    Cell cell = phrases_.cell([&](const Wording& wording) { return phrases_.name(wording, line.line->item); });
+    Cell cell = phrases_.name_cell(line.line->item);
     phrases_.add_small(cell.small, [&](const Wording& wording) { return cut(wording, *line.line); });
     phrases_.add_small(
         cell.small, [&](const Wording& wording) { return tool(wording, line); }, true);
@@ -223,7 +223,7 @@ class AssemblySheet {
           Cell::Kind::Text, number ? QString::number(*number) : phrases_.first().word("sheet.not_known"), {}, strong};
     };
     for (const plan::Suffices& one : suffices_) {
-      Cell item = phrases_.cell([&](const Wording& wording) { return phrases_.name(wording, one.item); });
+      Cell item = phrases_.name_cell(one.item);
       if (&one == &suffices_.front())
         phrases_.add_small(
             item.small, [](const Wording& wording) { return wording.word("sheet.limiting"); }, true);

@@ -1,21 +1,17 @@
-// The day's plan as a sheet: the order of work, the start windows, what is pulled and bought, and what cannot be met.
+// The day's plan as a sheet: what cannot be met, the order of work and the start windows; then the lists.
 #include "facts/plan_sheet.h"
 
 #include <algorithm>
-#include <map>
 
-#include "facts/sheet_parts.h"
+#include "facts/plan_lists.h"
 #include "facts/start_windows.h"
 
 namespace lardiner::facts {
 
-using measure::Quantity;
 using plan::DayPlan;
 using plan::Unmet;
 
 namespace {
-
-const QString kBetween = QStringLiteral(" · ");
 
 class PlanSheet {
  public:
@@ -28,18 +24,16 @@ class PlanSheet {
     sheet.language = phrases_.language().tag();
     sheet.kind = phrases_.book().kitchen.name;
     sheet.title = phrases_.both("sheet.plan");
-    sheet.head.push_back({day + kBetween + phrases_.time(now_), true});
-    sheet.running = phrases_.first().word("sheet.plan") + kBetween + day;
+    sheet.head.push_back({day + QStringLiteral(" · ") + phrases_.time(now_), true});
+    sheet.running = phrases_.first().word("sheet.plan") + QStringLiteral(" · ") + day;
     sheet.page_of = phrases_.first().word("sheet.page_of");
     add(sheet.parts, unmet());
     add(sheet.parts, work());
     if (!plan_.makings.empty()) sheet.parts.emplace_back(windows_of(phrases_, plan_, now_));
-    add(sheet.parts, pull_list());
-    add(sheet.parts, buying());
-    add(sheet.parts, passed_over());
-    add(sheet.parts, orders());
-    phrases_.add_small(caution_, [](const Wording& wording) { return wording.word("sheet.caution_defer"); });
-    for (const SmallLine& line : caution_) sheet.foot << line.text;
+    for (const Table& list : carried_lists(phrases_, plan_)) add(sheet.parts, list);
+    std::vector<SmallLine> cautions;
+    phrases_.add_small(cautions, [](const Wording& wording) { return wording.word("sheet.caution_defer"); });
+    for (const SmallLine& line : cautions) sheet.foot << line.text;
     return sheet;
   }
 
@@ -50,21 +44,6 @@ class PlanSheet {
 
   QString heading(const char* key) const { return phrases_.both(key); }
 
-  Cell name_cell(const QString& item) const {
-    return phrases_.cell([&](const Wording& wording) { return phrases_.name(wording, item); });
-  }
-
-  // "Harbour Street 118"; empty where the order names neither.
-  QString whom(const plan::Order& order) const {
-    const book::Site* site = phrases_.book().site(order.site);
-    QStringList parts;
-    if (site)
-      parts << phrases_.text(phrases_.first(), site->name, QStringLiteral("the name of site \"%1\"").arg(order.site),
-                             site->place);
-    if (!order.number.isEmpty()) parts << order.number;
-    return parts.join(u' ');
-  }
-
   Table unmet() const {
     Table table{heading("sheet.unmet"),
                 {{Column::Kind::Text, heading("sheet.product"), 2},
@@ -72,10 +51,10 @@ class PlanSheet {
                  {Column::Kind::Text, heading("sheet.why"), 3}},
                 {}};
     for (const Unmet& open : plan_.unmet) {
-      Cell product = name_cell(open.product);
+      Cell product = phrases_.name_cell(open.product);
       if (open.order) {
         const plan::Order& order = plan_.orders[*open.order];
-        product.small.push_back({whom(order), false});
+        product.small.push_back({whom(phrases_, order), false});
         product.small.push_back({phrases_.day_and_time(order.due), false});
       } else {
         phrases_.add_small(product.small, [](const Wording& wording) { return wording.word("sheet.on_hand_level"); });
@@ -132,7 +111,7 @@ class PlanSheet {
   QDateTime local(const QDateTime& instant) const { return instant.toTimeZone(phrases_.book().kitchen.zone); }
 
   Row row_of(const plan::PlannedMaking& making, const QString& lot) const {
-    Cell product = name_cell(making.product->id);
+    Cell product = phrases_.name_cell(making.product->id);
     if (!lot.isEmpty()) product.small.push_back({lot, true});
     phrases_.add_small(product.small, [&](const Wording& wording) { return window(wording, making); });
     phrases_.add_small(product.small, [&](const Wording& wording) { return wanted_by(wording, making); });
@@ -164,7 +143,7 @@ class PlanSheet {
     for (const plan::For& wanted : making.wanted_by) {
       if (wanted.kind == plan::For::Kind::Level) continue;
       const QString one = wanted.kind == plan::For::Kind::Order
-                              ? whom(plan_.orders[wanted.index])
+                              ? whom(phrases_, plan_.orders[wanted.index])
                               : phrases_.name(wording, plan_.makings[wanted.index].product->id);
       if (!one.isEmpty() && !whom_for.contains(one)) whom_for << one;
     }
@@ -175,171 +154,10 @@ class PlanSheet {
     return wording.words.clauses(clauses);
   }
 
-  // What is pulled of a lot for makings, and to go out as it is.
-  struct Share {
-    std::optional<Quantity> quantity;
-    std::optional<QDateTime> thaw_by;
-  };
-  struct Pulled {
-    Share in, out;
-  };
-
-  // By lot, whatever it goes into, in the order of the places where they stand.
-  Table pull_list() const {
-    std::map<size_t, Pulled> pulled;
-    for (const plan::Take& take : plan_.takes) {
-      const bool goes_out = take.what.kind == plan::For::Kind::Order;
-      Share& share = goes_out ? pulled[take.lot].out : pulled[take.lot].in;
-      share.quantity = share.quantity ? *share.quantity + take.quantity : take.quantity;
-      if (take.thaw_by && (!share.thaw_by || *take.thaw_by < *share.thaw_by)) share.thaw_by = take.thaw_by;
-    }
-    std::vector<std::pair<size_t, Pulled>> rows(pulled.begin(), pulled.end());
-    std::stable_sort(rows.begin(), rows.end(), [&](const auto& a, const auto& b) {
-      const plan::OnHand &one = plan_.on_hand[a.first], &other = plan_.on_hand[b.first];
-      if (one.where != other.where) return one.where < other.where;
-      return phrases_.name(phrases_.first(), one.item) < phrases_.name(phrases_.first(), other.item);
-    });
-    Table table{heading("sheet.pull_list"),
-                {{Column::Kind::Tick, {}, 1},
-                 {Column::Kind::Text, heading("sheet.item"), 2},
-                 {Column::Kind::Text, heading("sheet.lot"), 3},
-                 {Column::Kind::Amount, heading("sheet.amount"), 1}},
-                {},
-                true};
-    for (const auto& [index, amounts] : rows)
-      for (const bool goes_out : {false, true})
-        if (const Share& share = goes_out ? amounts.out : amounts.in; share.quantity)
-          table.rows.push_back(pulled_row(plan_.on_hand[index], share, goes_out));
-    return table;
-  }
-
-  Row pulled_row(const plan::OnHand& lot, const Share& share, bool goes_out) const {
-    Cell item = name_cell(lot.item);
-    if (share.thaw_by)
-      phrases_.add_small(
-          item.small,
-          [&](const Wording& wording) {
-            return wording.sentence("sheet.thaw_by", {phrases_.brief(wording, *share.thaw_by)});
-          },
-          true);
-    if (goes_out)
-      phrases_.add_small(
-          item.small, [](const Wording& wording) { return wording.word("sheet.goes_out"); }, true);
-    return {{tick(), item, lot_cell_of(lot), phrases_.amount_cell(*share.quantity)}, false};
-  }
-
-  // The lot, where it stands, and until when it is good.
-  Cell lot_cell_of(const plan::OnHand& lot) const {
-    Cell cell = lot.lot.isEmpty() ? blank() : Cell{Cell::Kind::Text, lot.lot, {}, false};
-    phrases_.add_small(cell.small, [&](const Wording& wording) {
-      QStringList parts;
-      if (!lot.where.isEmpty()) parts << lot.where;
-      if (lot.use_by) {
-        const char* key = lot.use_by->kind == book::EndKind::UseBy ? "use_by" : "best_before";
-        parts << wording.word(key) + u' ' + end(wording, *lot.use_by);
-      }
-      return parts.join(kBetween);
-    });
-    return cell;
-  }
-
-  // A date is past at the start of the day after.
-  QString end(const Wording& wording, const batch::StatedEnd& stated) const {
-    return stated.is_date ? wording.words.date(local(stated.end).date().addDays(-1))
-                          : wording.words.date_time(local(stated.end));
-  }
-
-  Table buying() const {
-    Table table{heading("sheet.buying"),
-                {{Column::Kind::Tick, {}, 1},
-                 {Column::Kind::Text, heading("sheet.item"), 3},
-                 {Column::Kind::Amount, heading("sheet.need"), 1},
-                 {Column::Kind::Text, heading("sheet.buy"), 2},
-                 {Column::Kind::Text, heading("sheet.needed_by"), 2}},
-                {},
-                true};
-    for (const plan::Buy& buy : plan_.buys) {
-      Cell need{Cell::Kind::Text, phrases_.amount(buy.need), {}, false};
-      table.rows.push_back({{tick(),
-                             name_cell(buy.ingredient->id),
-                             need,
-                             bought(buy),
-                             {Cell::Kind::Text, phrases_.brief(phrases_.first(), buy.by), {}, false}},
-                            false});
-    }
-    return table;
-  }
-
-  // "3 × 25 lb", "sack" beneath; without a buying unit the weight.
-  Cell bought(const plan::Buy& buy) const {
-    if (!buy.units) return phrases_.amount_cell(buy.buy);
-    const book::Ingredient& ingredient = *buy.ingredient;
-    Cell cell{Cell::Kind::Text,
-              QString::number(*buy.units) + QStringLiteral(" × ") + phrases_.exact_amount(*ingredient.bought_by),
-              {},
-              true};
-    if (!ingredient.bought_as.empty())
-      phrases_.add_small(cell.small, [&](const Wording& wording) {
-        return phrases_.text(wording, ingredient.bought_as,
-                             QStringLiteral("bought_as of ingredient \"%1\"").arg(ingredient.id), ingredient.place);
-      });
-    return cell;
-  }
-
-  Table passed_over() const {
-    Table table{heading("sheet.passed_over"),
-                {{Column::Kind::Text, heading("sheet.item"), 2},
-                 {Column::Kind::Text, heading("sheet.lot"), 2},
-                 {Column::Kind::Text, heading("sheet.why"), 3}},
-                {},
-                true};
-    for (const plan::PassedOver& passed : plan_.passed_over) {
-      const plan::OnHand& lot = plan_.on_hand[passed.lot];
-      const Cell why = phrases_.cell([&](const Wording& wording) { return wording.word(why_key(passed.why)); });
-      table.rows.push_back({{name_cell(lot.item), lot_cell_of(lot), why}, false});
-    }
-    return table;
-  }
-
-  static const char* why_key(plan::PassedOver::Why why) {
-    switch (why) {
-      case plan::PassedOver::Why::PastDate:
-        return "sheet.past_date";
-      case plan::PassedOver::Why::TooShort:
-        return "sheet.too_short";
-      case plan::PassedOver::Why::NoDate:
-        return "sheet.no_date";
-      case plan::PassedOver::Why::FrozenUnknown:
-        return "sheet.frozen_unknown";
-      case plan::PassedOver::Why::NoTimeToThaw:
-        break;
-    }
-    return "sheet.no_time_to_thaw";
-  }
-
-  Table orders() const {
-    Table table{heading("sheet.orders"),
-                {{Column::Kind::Text, heading("sheet.due"), 2},
-                 {Column::Kind::Text, heading("sheet.product"), 3},
-                 {Column::Kind::Amount, heading("sheet.amount"), 1}},
-                {},
-                true};
-    for (const plan::Order& order : plan_.orders) {
-      Cell product = name_cell(order.product);
-      if (const QString site = whom(order); !site.isEmpty()) product.small.push_back({site, false});
-      table.rows.push_back({{{Cell::Kind::Text, phrases_.brief(phrases_.first(), order.due), {}, false},
-                             product,
-                             phrases_.amount_cell(order.quantity)},
-                            false});
-    }
-    return table;
-  }
-
   const SheetPhrases& phrases_;
   const DayPlan& plan_;
   const QStringList& lots_;
   const QDateTime& now_;
-  std::vector<SmallLine> caution_;
 };
 
 }  // namespace

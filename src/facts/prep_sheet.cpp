@@ -107,7 +107,7 @@ class PrepSheet {
 
   Cell item_cell(const plan::PrepLine& line) const {
     const book::FormulaLine& written = *line.amount.line;
-    Cell cell = phrases_.cell([&](const Wording& wording) { return phrases_.name(wording, written.item); });
+    Cell cell = phrases_.name_cell(written.item);
     if (!written.cut.empty())
       phrases_.add_small(cell.small, [&](const Wording& wording) {
         return phrases_.text(wording, written.cut,

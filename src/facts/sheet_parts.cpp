@@ -84,7 +84,7 @@ WorkSheet begin_sheet(const SheetPhrases& phrases, const char* kind_key, const b
   WorkSheet sheet;
   sheet.language = phrases.language().tag();
   sheet.kind = phrases.both(kind_key);
-  const Cell name = phrases.cell([&](const Wording& wording) { return phrases.name(wording, product.id); });
+  const Cell name = phrases.name_cell(product.id);
   sheet.title = name.text;
   sheet.head = name.small;
   sheet.page_of = phrases.first().word("sheet.page_of");

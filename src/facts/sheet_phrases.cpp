@@ -74,6 +74,10 @@ QString SheetPhrases::name(const Wording& wording, const QString& item) const {
                     : item;
 }
 
+Cell SheetPhrases::name_cell(const QString& item) const {
+  return cell([&](const Wording& wording) { return name(wording, item); });
+}
+
 QString SheetPhrases::on_scale(Quantity weight, Quantity step) const {
   return unbroken(measure::display_in_steps(weight, step, scale_units_, notation(first())));
 }

@@ -34,6 +34,7 @@ class SheetPhrases {
                const problem::Place& place) const;
   /// Of an ingredient or a product.
   QString name(const Wording& wording, const QString& item) const;
+  Cell name_cell(const QString& item) const;
 
   /// "Harbour Street 118, Mill Road 7"; of more than a few the rest as a number: "+94".
   static QString few(const Wording& wording, const QStringList& names);
