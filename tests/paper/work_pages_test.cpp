@@ -190,7 +190,8 @@ TEST_CASE("tables of the same columns have them in the same places, others their
   second.rows[0].cells[1].text = QStringLiteral("second");
   second.rows[0].cells[2].text = QStringLiteral("100 lb 13.78 oz");
   const auto right_end_of = [&](const QString& text) {
-    for (const TextRun& run : pages_of(sheet).front().texts)
+    const std::vector<Drawing> pages = pages_of(sheet);
+    for (const TextRun& run : pages.front().texts)
       if (run.text == text) return run.x.value + shipped_faces().width(run.text, run.face, run.size, kPrint).value;
     FAIL("not drawn");
     return 0.0;
