@@ -129,9 +129,9 @@ class RunMaker {
     scene.state = state_of(batch_.record, scene.container_number, first_state(shape.spec, is_tcs()));
     out.frozen = scene.state == book::State::Frozen;
     out.hot = scene.state == book::State::HotHeld;
-    const bool first = scene.first_language = out.facts.empty();
+    scene.first_language = out.facts.empty();
     merge(out.facts, facts_of(scene, wish_.pad));
-    if (!first) return;
+    if (!scene.first_language) return;
     out.language = language.tag();
     for (const batch::Container* container : containers)
       out.containers.push_back(facts_of_container(scene, kind_of_all(), *container));
