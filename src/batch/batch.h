@@ -17,6 +17,8 @@
 
 namespace lardiner::batch {
 
+struct Fixed;
+
 struct Container {
   int number = 0;  ///< n, from 1
   int of = 0;      ///< N
@@ -24,6 +26,7 @@ struct Container {
   QString serial;
   int use_by = 0;          ///< index into Batch::use_bys: containers with the same timeline share one
   bool discarded = false;  ///< no label
+  bool reprint = false;    ///< its label was printed before, and is the same still
 };
 
 /// What a substitution (or something added, then without `instead_of`) changed, against the formula.
@@ -76,8 +79,17 @@ class Computing {
   Computing(const Computing&) = delete;
   Computing& operator=(const Computing&) = delete;
 
+  /// The same, with lots that were recorded before: inputs that name one of them (or have it among their candidates)
+  /// take its dates, declarations, parts and previously-frozen from it, as from a lot of the run. A lot of the run that
+  /// `earlier` has already is refused as made twice.
+  Computing(const book::Book& book, std::vector<Record> records, const std::vector<Fixed>& earlier,
+            const QDateTime& now);
+
   /// The batches in the order of the records, then nothing.
   std::optional<Batch> next();
+
+  /// The same, as the ledger fixes them (batch/fixed.h).
+  std::optional<Fixed> next_fixed();
 
  private:
   struct State;

@@ -1,6 +1,7 @@
 // Local times to instants: a time that occurs twice or never is refused unless its offset is written.
 #include "batch/clock.h"
 
+#include <QHash>
 #include <algorithm>
 #include <cstdlib>
 #include <vector>
@@ -86,6 +87,31 @@ problem::Error wrong_offset(qint64 wall, int offset, const std::vector<qint64>& 
           offsets_hint(wall, instants)};
 }
 
+QDateTime first_of(QDate day, const QTimeZone& zone) {
+  const qint64 midnight = wall_seconds(day, 0);
+  const std::vector<qint64> instants = instants_of(midnight, zone);
+  return QDateTime::fromSecsSinceEpoch(instants.empty() ? change_near(midnight, zone) : instants.front(), zone);
+}
+
+// The same few days are asked for over and over, and asking a zone is slow: those of one zone are remembered.
+class StartsOfDays {
+ public:
+  QDateTime of(QDate day, const QTimeZone& zone) {
+    if (zone != zone_ || known_.size() >= kMost) {
+      known_.clear();
+      zone_ = zone;
+    }
+    QDateTime& start = known_[day.toJulianDay()];
+    if (!start.isValid()) start = first_of(day, zone);
+    return start;
+  }
+
+ private:
+  static constexpr qsizetype kMost = 4000;
+  QTimeZone zone_;
+  QHash<qint64, QDateTime> known_;
+};
+
 }  // namespace
 
 problem::Expected<QDateTime> instant(const reader::Written& written, const QTimeZone& zone) {
@@ -104,9 +130,8 @@ problem::Expected<QDateTime> instant(const reader::Written& written, const QTime
 }
 
 QDateTime start_of(QDate day, const QTimeZone& zone) {
-  const qint64 midnight = wall_seconds(day, 0);
-  const std::vector<qint64> instants = instants_of(midnight, zone);
-  return QDateTime::fromSecsSinceEpoch(instants.empty() ? change_near(midnight, zone) : instants.front(), zone);
+  thread_local StartsOfDays known;
+  return known.of(day, zone);
 }
 
 QDateTime end_of(QDate day, const QTimeZone& zone) { return start_of(day.addDays(1), zone); }

@@ -1,8 +1,10 @@
 // Computes a run: every record after the lots that went into it, whatever the order of records.
 #include <algorithm>
 #include <functional>
+#include <utility>
 
 #include "batch/batch.h"
+#include "batch/compute_fixed.h"
 #include "batch/compute_making.h"
 
 namespace lardiner::batch {
@@ -32,8 +34,8 @@ std::vector<Making> makings_of(std::vector<Record> records, const book::Book& bo
 // The makings of the run whose lots went into this one.
 std::vector<size_t> sources_of(const Making& making, const Run& run) {
   std::vector<size_t> sources;
-  for (const Input& input : making.batch.record.inputs) {
-    const auto found = input.lot.isEmpty() ? run.by_lot.constEnd() : run.by_lot.constFind(input.lot);
+  for (const QString& lot : lots_named(making.batch.record)) {
+    const auto found = run.by_lot.constFind(lot);
     if (found != run.by_lot.constEnd()) sources.push_back(*found);
   }
   return sources;
@@ -109,25 +111,13 @@ class Ordering {
   std::vector<Step> path_;
 };
 
-// What is missing, as the HOLD label lists it: the weightiest first.
-QStringList missing_in_order(const std::set<QString>& missing) {
-  static const char* const order[] = {"missing.allergens",    "missing.tcs",          "missing.shelf_life",
-                                      "missing.cook_reading", "missing.cook_too_low", "missing.cook_temperature",
-                                      "missing.cooling",      "missing.finishing",    "missing.past_its_date",
-                                      "missing.input_date",   "missing.input",        "missing.other"};
-  QStringList keys;
-  for (const char* key : order)
-    if (missing.count(QLatin1String(key)) > 0) keys += QString::fromLatin1(key);
-  return keys;
-}
-
 void finish(Making& making) {
   Batch& batch = making.batch;
   problem::sort(batch.refused);
   batch.missing = missing_in_order(making.missing);
   if (batch.refused.empty()) return;
-  batch.use_bys.clear();  // a refused batch has no date
-  for (Container& container : batch.containers) container.use_by = 0;
+  making.withheld = std::exchange(batch.use_bys, {});  // a refused batch has no date
+  for (Container& container : batch.containers) making.question_of.push_back(std::exchange(container.use_by, 0));
 }
 
 // What a later making asks of one that was handed out already.
@@ -151,8 +141,10 @@ Batch for_later(const Batch& whole) {
 }  // namespace
 
 struct Computing::State {
-  State(const book::Book& book, std::vector<Record> records, const QDateTime& now);
+  State(const book::Book& book, std::vector<Record> records, const std::vector<Fixed>& earlier, const QDateTime& now);
 
+  /// Computes the next making and what it takes; its place, or nothing after the last.
+  std::optional<size_t> reach_next();
   void take(size_t at);
   Batch handed_out(size_t at);
 
@@ -162,10 +154,12 @@ struct Computing::State {
   size_t next = 0;          // the making that is handed out next
 };
 
-Computing::State::State(const book::Book& book, std::vector<Record> records, const QDateTime& now)
+Computing::State::State(const book::Book& book, std::vector<Record> records, const std::vector<Fixed>& earlier,
+                        const QDateTime& now)
     : run{book, now, Lookup(book), makings_of(std::move(records), book), {}},
       ordering(run, [this](size_t at) { take(at); }),
       wanted(run.makings.size(), 0) {
+  add_earlier(run, earlier);
   identify(run);
   for (const Making& making : run.makings)
     for (const size_t source : sources_of(making, run)) ++wanted[source];
@@ -183,6 +177,12 @@ void Computing::State::take(size_t at) {
     if (--wanted[source] == 0 && source < next) run.makings[source] = Making{};
 }
 
+std::optional<size_t> Computing::State::reach_next() {
+  if (next == run.makings.size()) return std::nullopt;
+  ordering.reach(next);
+  return next++;
+}
+
 Batch Computing::State::handed_out(size_t at) {
   Making& making = run.makings[at];
   Batch batch = std::move(making.batch);
@@ -194,14 +194,26 @@ Batch Computing::State::handed_out(size_t at) {
 }
 
 Computing::Computing(const book::Book& book, std::vector<Record> records, const QDateTime& now)
-    : state_(std::make_unique<State>(book, std::move(records), now)) {}
+    : Computing(book, std::move(records), {}, now) {}
+
+Computing::Computing(const book::Book& book, std::vector<Record> records, const std::vector<Fixed>& earlier,
+                     const QDateTime& now)
+    : state_(std::make_unique<State>(book, std::move(records), earlier, now)) {}
 
 Computing::~Computing() = default;
 
 std::optional<Batch> Computing::next() {
-  if (state_->next == state_->run.makings.size()) return std::nullopt;
-  state_->ordering.reach(state_->next);
-  return state_->handed_out(state_->next++);
+  const std::optional<size_t> at = state_->reach_next();
+  if (!at) return std::nullopt;
+  return state_->handed_out(*at);
+}
+
+std::optional<Fixed> Computing::next_fixed() {
+  const std::optional<size_t> at = state_->reach_next();
+  if (!at) return std::nullopt;
+  Fixed fixed = without_batch(state_->run.makings[*at], state_->run.book);
+  fixed.batch = state_->handed_out(*at);
+  return fixed;
 }
 
 std::vector<Batch> compute(const book::Book& book, std::vector<Record> records, const QDateTime& now) {

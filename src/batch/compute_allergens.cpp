@@ -57,14 +57,15 @@ QStringList allergens_in(const std::vector<Declaration>& adds, const std::vector
 
 // A lot whose own record agreed to its additions brings that agreement along.
 QString agreed_within(const Used& part, const std::vector<Declaration>& adds) {
-  if (!part.source) return {};
+  if (part.sources.empty()) return {};
   QString agreed;
   std::vector<Declaration> there;
-  for (const Difference& difference : part.source->batch.differences) {
-    if (difference.adds.empty() || difference.agreed_by.isEmpty()) continue;
-    there.insert(there.end(), difference.adds.begin(), difference.adds.end());
-    agreed = agreed.isEmpty() ? difference.agreed_by : std::min(agreed, difference.agreed_by);
-  }
+  for (const Making* source : part.sources)
+    for (const Difference& difference : source->batch.differences) {
+      if (difference.adds.empty() || difference.agreed_by.isEmpty()) continue;
+      there.insert(there.end(), difference.adds.begin(), difference.adds.end());
+      agreed = agreed.isEmpty() ? difference.agreed_by : std::min(agreed, difference.agreed_by);
+    }
   return beyond(adds, there).empty() ? agreed : QString();
 }
 

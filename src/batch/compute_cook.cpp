@@ -14,11 +14,6 @@ using reader::quoted;
 
 namespace {
 
-const book::CookMinimum* more_demanding(const book::CookMinimum* a, const book::CookMinimum* b) {
-  if (!a || !b) return a ? a : b;
-  return a->demand < b->demand ? b : a;
-}
-
 const book::CookMinimum* minimum_of(const Making& making, const Run& run, const std::vector<Used>& used) {
   const book::CookMinimum* most = nullptr;
   for (const Used& part : used) most = more_demanding(most, part.still);
@@ -126,6 +121,11 @@ void add(std::vector<Carried>& carried, const Carried& more) {
 }
 
 }  // namespace
+
+const book::CookMinimum* more_demanding(const book::CookMinimum* a, const book::CookMinimum* b) {
+  if (!a || !b) return a ? a : b;
+  return a->demand < b->demand ? b : a;
+}
 
 Cook cook(Making& making, const Run& run, const std::vector<Used>& used) {
   Cook out;

@@ -32,17 +32,6 @@ void add_limit(std::vector<Rule>& rules, Rule limit) {
   if (!there) rules.push_back(std::move(limit));
 }
 
-// An opened TCS food of ours falls under the rule for opened packages where the book has none.
-void add_opened(std::vector<Rule>& rules, const Making& making, const std::vector<const Event*>& events,
-                const book::RuleSet& rule_set) {
-  const bool opened =
-      std::any_of(events.begin(), events.end(), [](const Event* e) { return e->what == Happening::Opened; });
-  const bool answered =
-      std::any_of(rules.begin(), rules.end(), [](const Rule& rule) { return rule.state == State::Opened; });
-  if (opened && making.tcs() && !answered)
-    rules.push_back(rule_of(QStringLiteral("opened package"), State::Opened, rule_set.opened_package));
-}
-
 Question question_for(const Making& making, const Run& run, std::vector<Rule> rules, const std::vector<Cap>& caps) {
   const Record& record = making.batch.record;
   const book::RuleSet& rule_set = run.book.rules;
@@ -96,6 +85,20 @@ bool add_use_by(Making& making, const Question& question) {
 }
 
 }  // namespace
+
+Rule rule_when_opened(const book::RuleSet& rule_set) {
+  return rule_of(QStringLiteral("opened package"), State::Opened, rule_set.opened_package);
+}
+
+void add_when_opened(Question& question, const std::optional<Rule>& when_opened) {
+  if (!when_opened) return;
+  const auto& events = question.timeline;
+  const bool opened =
+      std::any_of(events.begin(), events.end(), [](const Event& e) { return e.what == Happening::Opened; });
+  const bool answered = std::any_of(question.rules.begin(), question.rules.end(),
+                                    [](const Rule& rule) { return rule.state == State::Opened; });
+  if (opened && !answered) question.rules.push_back(*when_opened);
+}
 
 Rule rule_of(const book::ShelfLife& life) {
   return {{}, life.state, life.length, life.kind, life.authority, std::nullopt};
@@ -153,10 +156,14 @@ void date(Making& making, const Run& run, const std::vector<Rule>& rules, const 
     }
     std::vector<Rule> all = rules;
     if (packed) add_reduced_oxygen(all, making, events, run.book.rules);
-    add_opened(all, making, events, run.book.rules);
     Question question = question_for(making, run, std::move(all), caps);
     for (const Event* event : events) question.timeline.push_back(*event);
-    if (!add_use_by(making, question)) return;
+    if (making.tcs()) add_when_opened(question, rule_when_opened(run.book.rules));
+    if (!add_use_by(making, question)) {
+      making.questions.clear();
+      making.batch.use_bys.clear();
+      return;
+    }
     container.use_by = static_cast<int>(making.batch.use_bys.size()) - 1;
     known.insert({{events, packed}, container.use_by});
   }

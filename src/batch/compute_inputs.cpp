@@ -22,6 +22,14 @@ QString named(const Input& input) {
   return input.lot.isEmpty() ? quoted(input.item) : QStringLiteral("%1, lot %2,").arg(quoted(input.item), input.lot);
 }
 
+// Each once and in an order of their own: the record's decides nothing.
+QStringList candidates_of(const Input& input) {
+  QStringList lots = input.candidates;
+  lots.removeDuplicates();
+  lots.sort();
+  return lots;
+}
+
 // A thing that gets a use-by once its package is open has to be among the inputs too: nobody knows when it was opened.
 bool dated_when_opened(const book::Book& book, const QString& item) {
   const book::Ingredient* ingredient = book.ingredient(item);
@@ -51,7 +59,8 @@ class Gathering {
     std::vector<const Input*> inputs;
     for (const Input& input : record_.inputs) inputs.push_back(&input);
     const auto key = [&](const Input* input) {
-      return std::make_tuple(place_in_formula(*input), input->item, input->lot, input->supplier_item);
+      return std::make_tuple(place_in_formula(*input), input->item, input->lot, input->supplier_item,
+                             candidates_of(*input));
     };
     std::stable_sort(inputs.begin(), inputs.end(), [&](const Input* a, const Input* b) { return key(a) < key(b); });
     for (const Input* input : inputs) add(*input);
@@ -77,23 +86,39 @@ class Gathering {
   }
 
   void add(const Input& input) {
-    Used used;
+    Used used = input.candidates.isEmpty() ? of_lot(input) : of_any(input);
     used.input = &input;
-    used.item = input.item;
-    used.previously_frozen = input.frozen_at || input.thawed_at;
-    const auto found = input.lot.isEmpty() ? run_.by_lot.constEnd() : run_.by_lot.constFind(input.lot);
-    if (found != run_.by_lot.constEnd()) {
-      add_of_run(run_.makings[*found], used);
-    } else {
-      add_bought(used);
-    }
-    used.rework = used.rework || input.item == making_.product->id;
-    for (const Cap& cap : used.caps) check_not_past(input, cap);
     used_.push_back(std::move(used));
   }
 
-  void add_of_run(const Making& source, Used& used) {
-    const Input& input = *used.input;
+  Used of_any(Input input) {
+    std::vector<Used> each;
+    for (const QString& lot : candidates_of(input)) {
+      input.lot = lot;
+      each.push_back(of_lot(input));
+    }
+    Used used = any_of(std::move(each));
+    // It may have been one that nobody recorded, of which the book alone knows what it contains.
+    used.declared = book::united(used.declared, run_.lookup.declared(used.item));
+    return used;
+  }
+
+  Used of_lot(const Input& input) {
+    Used used;
+    used.item = input.item;
+    used.previously_frozen = input.frozen_at || input.thawed_at;
+    if (const Making* source = run_.source(input.lot)) {
+      add_recorded(*source, input, used);
+    } else {
+      add_bought(input, used);
+    }
+    used.rework = used.rework || input.item == making_.product->id;
+    for (const Cap& cap : used.caps) check_not_past(input, cap);
+    return used;
+  }
+
+  // Of a lot of the run, or of one that was recorded before.
+  void add_recorded(const Making& source, const Input& input, Used& used) {
     if (source.batch.record.item != input.item) {
       refuse_at(input, "missing.input", Code::Conflict,
                 QStringLiteral("lot %1 is of %2, not of %3")
@@ -101,7 +126,7 @@ class Gathering {
                 QStringLiteral("correct the item or the lot"));
       return;
     }
-    used.source = &source;
+    used.sources = {&source};
     used.readiness = source.batch.readiness;
     used.still = source.still;
     used.declared = source.batch.declared;
@@ -113,12 +138,13 @@ class Gathering {
                 QStringLiteral("put right what is wrong with that lot, or hold this batch too"));
       return;
     }
+    if (!source.still_unknown.isEmpty())
+      refuse_at(input, "missing.cook_temperature", Code::Unknown,
+                QStringLiteral("%1 must still be cooked as %2, for which the rule set has no minimum any more")
+                    .arg(named(input), quoted(source.still_unknown)),
+                QStringLiteral("adopt a rule set that has one, or hold this batch"));
     if (!check_made_before(source, input)) return;
-    if (input.frozen_at || input.thawed_at)
-      refuse_at(input, "missing.other", Code::Conflict,
-                QStringLiteral("%1 is a lot of this run, and its freezing and thawing stand in its own record")
-                    .arg(named(input)),
-                QStringLiteral("write them as events of that record"));
+    if (input.frozen_at || input.thawed_at) refuse_freezing(source, input);
     const problem::ExpectedAll<AtUse> dates = at_use(source, input, making_, run_);
     if (!dates) {
       for (const Error& error : dates.error()) refuse(making_, "missing.input", error);
@@ -127,18 +153,27 @@ class Gathering {
     used.caps = dates->caps;
     used.deeper = dates->deeper;
     used.previously_frozen = used.previously_frozen || dates->previously_frozen;
-    if (input.stated) add_label_date(used);
+    if (input.stated) add_label_date(input, used);
   }
 
-  // A date written beside a lot of the run can only shorten what is computed.
-  void add_label_date(Used& used) const {
+  void refuse_freezing(const Making& source, const Input& input) {
+    const bool before = run_.lots_before.contains(source.batch.lot);
+    refuse_at(input, "missing.other", Code::Conflict,
+              (before ? QStringLiteral("%1 was recorded before, and its freezing and thawing stand in that record")
+                      : QStringLiteral("%1 is a lot of this run, and its freezing and thawing stand in its own record"))
+                  .arg(named(input)),
+              QStringLiteral("write them as events of that record"));
+  }
+
+  // A date written beside such a lot can only shorten what is computed.
+  void add_label_date(const Input& input, Used& used) const {
     Cap cap;
     cap.item = used.item;
-    cap.lot = used.input->lot;
+    cap.lot = input.lot;
     cap.why = QStringLiteral("the date on its label");
-    cap.kind = used.input->stated->kind;
-    cap.end = used.input->stated->end;
-    cap.is_date = used.input->stated->is_date;
+    cap.kind = input.stated->kind;
+    cap.end = input.stated->end;
+    cap.is_date = input.stated->is_date;
     cap.absolute = true;
     cap.shelf_stable = cap.kind == book::EndKind::BestBefore && !is_tcs(run_.book, used.item);
     used.caps.push_back(cap);
@@ -155,8 +190,7 @@ class Gathering {
     return false;
   }
 
-  void add_bought(Used& used) {
-    const Input& input = *used.input;
+  void add_bought(const Input& input, Used& used) {
     take_from_book(used);
     const book::Ingredient* ingredient = run_.book.ingredient(input.item);
     if (ingredient && !input.supplier_item.isEmpty()) {
@@ -195,6 +229,7 @@ class Gathering {
   }
 
   void take_from_book(Used& used) {
+    used.by_book = true;
     const book::Standing& standing = run_.lookup.standing(used.item);
     used.readiness = standing.readiness;
     used.still = standing.still;

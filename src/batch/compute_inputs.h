@@ -9,7 +9,8 @@ namespace lardiner::batch {
 struct Used {
   const Input* input = nullptr;  ///< nullptr: a line of the formula that the record does not list
   QString item;
-  const Making* source = nullptr;  ///< a lot of the same run
+  std::vector<const Making*> sources;  ///< a lot of the same run, or of an earlier one; all that it may have been
+  bool by_book = false;                ///< (also) a thing of which the book alone knows what it is made of
   book::Readiness readiness = book::Readiness::Unknown;
   const book::CookMinimum* still = nullptr;
   book::Declared declared;
@@ -21,6 +22,17 @@ struct Used {
 
   bool raw() const { return readiness < book::Readiness::CookedReadyToEat; }
 };
+
+/// What one input is whose lot nobody said: the union of all that it may have been, so that of each fact the least
+/// favourable counts. REQUIRES: at least one, all of one item.
+Used any_of(std::vector<Used> candidates);
+
+/// What a thing that went in is made of: as its lot was recorded; else by the book. Of several lots that it may have
+/// been all that any of them holds, as if they had been mixed.
+void add_composition(Part& part, const Used& used, const book::Book& book);
+
+/// The one that a cook must meet when both are in it; nullptr: none of both.
+const book::CookMinimum* more_demanding(const book::CookMinimum* a, const book::CookMinimum* b);
 
 /// In the order of the formula, further inputs behind it by item and lot. What is unknown, past its date, refused
 /// itself or left out is refused in `making`.

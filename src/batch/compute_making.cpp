@@ -16,9 +16,9 @@ using problem::Error;
 
 namespace {
 
-QString noun_of(const Making& making) {
-  return (making.product ? QStringLiteral("product ") : QStringLiteral("ingredient ")) +
-         reader::quoted(making.batch.record.item);
+QString noun_of(const Record& record) {
+  return (record.deed == Deed::Made ? QStringLiteral("product ") : QStringLiteral("ingredient ")) +
+         reader::quoted(record.item);
 }
 
 void identify_item(Making& making, const Run& run) {
@@ -26,7 +26,8 @@ void identify_item(Making& making, const Run& run) {
   const problem::Place& place = making.product ? making.product->place : making.ingredient->place;
   if (number.isEmpty()) {
     refuse(making, "missing.other",
-           {Code::Missing, noun_of(making) + QStringLiteral(" has no item_number, which the code of its label needs"),
+           {Code::Missing,
+            noun_of(making.batch.record) + QStringLiteral(" has no item_number, which the code of its label needs"),
             place, QStringLiteral("add item_number to the book")});
     return;
   }
@@ -45,7 +46,7 @@ void identify_lot(Making& making, const Run& run) {
   const QString& code = making.product ? making.product->code : making.ingredient->code;
   if (code.isEmpty()) {
     refuse(making, "missing.other",
-           {Code::Missing, noun_of(making) + QStringLiteral(" has no code for its lots"),
+           {Code::Missing, noun_of(making.batch.record) + QStringLiteral(" has no code for its lots"),
             making.product ? making.product->place : making.ingredient->place, QStringLiteral("add code to the book")});
     return;
   }
@@ -75,6 +76,18 @@ QString where(const problem::Place& place) {
   return place.line > 0 ? QStringLiteral("%1:%2").arg(place.file).arg(place.line) : place.file;
 }
 
+// What was recorded stands; the second is refused, and with it what names its lot in this run.
+void refuse_made_before(Run& run) {
+  for (Making& making : run.makings) {
+    if (!run.lots_before.contains(making.batch.lot)) continue;
+    refuse(making, "missing.other",
+           {Code::Duplicate,
+            QStringLiteral("lot %1 was made and recorded before").arg(making.batch.lot),
+            {},
+            QStringLiteral("give each batch its own number")});
+  }
+}
+
 // Neither of two can be believed.
 void refuse_doubled(Run& run) {
   QHash<QString, std::vector<size_t>> lots;
@@ -97,6 +110,17 @@ void refuse_doubled(Run& run) {
 
 }  // namespace
 
+QStringList missing_in_order(const std::set<QString>& missing) {
+  static const char* const order[] = {"missing.allergens",    "missing.tcs",          "missing.shelf_life",
+                                      "missing.cook_reading", "missing.cook_too_low", "missing.cook_temperature",
+                                      "missing.cooling",      "missing.finishing",    "missing.past_its_date",
+                                      "missing.input_date",   "missing.input",        "missing.other"};
+  QStringList keys;
+  for (const char* key : order)
+    if (missing.count(QLatin1String(key)) > 0) keys += QString::fromLatin1(key);
+  return keys;
+}
+
 void refuse(Making& making, const char* missing, Error error) {
   if (error.place == problem::Place{}) error.place = making.batch.record.place;
   making.batch.refused.push_back(std::move(error));
@@ -110,19 +134,30 @@ QDateTime last_use(const Record& record, const Run& run) {
                   std::max(run.now, record.made_at));
 }
 
-void check_not_over(Making& making, const Run& run, const QDateTime& since) {
-  if (!making.batch.refused.empty()) return;
-  for (const UseBy& answer : making.batch.use_bys) {
+std::optional<Error> over_before(const Batch& batch, const std::vector<UseBy>& use_bys, const QDateTime& since,
+                                 const QTimeZone& zone) {
+  for (const UseBy& answer : use_bys) {
     const bool dated = answer.form == UseBy::Form::Date || answer.form == UseBy::Form::Instant;
     if (!dated || answer.end > since || answer.reasons.empty()) continue;
-    refuse(making, "missing.past_its_date",
-           {Code::Unsafe,
-            QStringLiteral("%1 was over before %2: %3")
-                .arg(noun_of(making), instant_text(since, run.zone()), answer.reasons.front().rule),
-            {},
-            QStringLiteral("discard it, or correct the date if it was written wrongly")});
-    return;
+    return Error{Code::Unsafe,
+                 QStringLiteral("%1 was over before %2: %3")
+                     .arg(noun_of(batch.record), instant_text(since, zone), answer.reasons.front().rule),
+                 {},
+                 QStringLiteral("discard it, or correct the date if it was written wrongly")};
   }
+  return std::nullopt;
+}
+
+void check_not_over(Making& making, const Run& run, const QDateTime& since) {
+  if (!making.batch.refused.empty()) return;
+  if (const std::optional<Error> error = over_before(making.batch, making.batch.use_bys, since, run.zone()))
+    refuse(making, "missing.past_its_date", *error);
+}
+
+const Making* Run::source(const QString& lot) const {
+  if (const auto found = by_lot.constFind(lot); found != by_lot.constEnd()) return &makings[*found];
+  const auto found = earlier_by_lot.constFind(lot);
+  return found == earlier_by_lot.constEnd() ? nullptr : &earlier[*found];
 }
 
 void identify(Run& run) {
@@ -131,6 +166,7 @@ void identify(Run& run) {
     identify_lot(making, run);
   }
   refuse_doubled(run);
+  refuse_made_before(run);
 }
 
 void add_containers(Making& making, const Run& run) {

@@ -61,26 +61,32 @@ void check_finishing(Making& making, const Run& run, const Cook& cook) {
                 .arg(quoted(product.id), found.hint)});
 }
 
+}  // namespace
+
+std::optional<Error> refusal_of(const Cooling& cooling) {
+  if (cooling.state == Cooling::State::Passed || cooling.state == Cooling::State::NotNeeded) return std::nullopt;
+  const bool pending = cooling.state == Cooling::State::Pending;
+  return Error{pending ? Code::Missing : Code::Unsafe,
+               QStringLiteral("not released, cooling %1: %2")
+                   .arg(pending ? QStringLiteral("is not shown yet") : QStringLiteral("missed"), cooling.why),
+               {},
+               pending ? QStringLiteral("write the cooling readings when they are taken")
+                       : QStringLiteral(
+                             "reheat and cool it once, or discard it, and write corrective_action and corrective_by")};
+}
+
+namespace {
+
 void judge_cooling(Making& making, const Run& run) {
   const book::Product& product = *making.product;
   if (!product.cooled) return;
   const Record& record = making.batch.record;
   making.batch.cooling = product.cooled_from_ambient ? cooling_from_ambient(run.book.rules, record, run.now)
                                                      : cooling(run.book.rules, record, run.now);
-  const Cooling& judged = making.batch.cooling;
-  if (judged.state == Cooling::State::Passed || judged.state == Cooling::State::NotNeeded) return;
-  const bool pending = judged.state == Cooling::State::Pending;
-  refuse(making, "missing.cooling",
-         {pending ? Code::Missing : Code::Unsafe,
-          QStringLiteral("not released, cooling %1: %2")
-              .arg(pending ? QStringLiteral("is not shown yet") : QStringLiteral("missed"), judged.why),
-          {},
-          pending ? QStringLiteral("write the cooling readings when they are taken")
-                  : QStringLiteral(
-                        "reheat and cool it once, or discard it, and write corrective_action and corrective_by")});
+  if (const std::optional<Error> error = refusal_of(making.batch.cooling)) refuse(making, "missing.cooling", *error);
 }
 
-void remember_parts(Making& making, const std::vector<Used>& used) {
+void remember_parts(Making& making, const Run& run, const std::vector<Used>& used) {
   std::vector<Part> parts;
   for (const Used& part : used) {
     Part out;
@@ -89,11 +95,7 @@ void remember_parts(Making& making, const std::vector<Used>& used) {
       out.supplier_item = part.input->supplier_item;
       out.quantity = part.input->quantity;
     }
-    if (part.source && part.source->product) {
-      out.parts = part.source->batch.parts;
-      out.made = part.source->batch.record.quantity;
-    }
-    if (part.source && part.source->ingredient) out.supplier_item = part.source->batch.record.supplier_item;
+    add_composition(out, part, run.book);
     parts.push_back(std::move(out));
   }
   making.batch.parts = std::make_shared<const std::vector<Part>>(std::move(parts));
@@ -103,11 +105,11 @@ void remember_parts(Making& making, const std::vector<Used>& used) {
 void remember_products(Making& making, const Run& run, const std::vector<Used>& used) {
   QStringList& all = making.made_of;
   for (const Used& part : used) {
-    if (part.source) {
-      all += part.source->made_of;
-      if (part.source->product) all += part.item;
-      continue;
+    for (const Making* source : part.sources) {
+      all += source->made_of;
+      if (source->batch.record.deed == Deed::Made) all += part.item;
     }
+    if (!part.by_book) continue;
     for (const book::Product* product : book::reach(run.book, QStringList{part.item}).products) all += product->id;
   }
   all.removeDuplicates();
@@ -125,7 +127,7 @@ void compute_product(Making& making, Run& run) {
       making.product->process == book::Process::Cook && (cooked.met_at || !cooked.before) ? nullptr : cooked.before;
   making.batch.previously_frozen =
       std::any_of(used.begin(), used.end(), [](const Used& part) { return part.previously_frozen; });
-  remember_parts(making, used);
+  remember_parts(making, run, used);
   remember_products(making, run, used);
   refuse_gaps(making, run);
   check_finishing(making, run, cooked);

@@ -112,7 +112,8 @@ Cooling judge(const Stages& stages, const Readings& readings, const QDateTime& s
     const bool over = now > deadline || (!readings.empty() && readings.back().at > deadline);
     if (over) return missed(stage, readings, deadline, zone);
     return {Cooling::State::Pending,
-            QStringLiteral("%1 is to be reached by %2").arg(book::text(stage.to), instant_text(deadline, zone))};
+            QStringLiteral("%1 is to be reached by %2").arg(book::text(stage.to), instant_text(deadline, zone)),
+            deadline};
   }
   return {Cooling::State::Passed, {}};
 }

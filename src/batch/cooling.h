@@ -3,6 +3,7 @@
 
 #include <QDateTime>
 #include <QString>
+#include <optional>
 #include <vector>
 
 #include "batch/record.h"
@@ -13,7 +14,8 @@ namespace lardiner::batch {
 struct Cooling {
   enum class State { NotNeeded, Pending, Passed, Missed };
   State state = State::NotNeeded;
-  QString why;  ///< "21 °C (70 °F) was not reached within 2 h: at 14:05 it read …"
+  QString why;                                  ///< "21 °C (70 °F) was not reached within 2 h: at 14:05 it read …"
+  std::optional<QDateTime> due = std::nullopt;  ///< of Pending: when the next stage must be reached
 };
 
 /// Of cooked food (`rules.cooling`). Readings in any order; each is judged in its own scale. The clock starts at the

@@ -1,13 +1,21 @@
 // Plain English of days, instants and readings, for reasons and errors.
 #include "batch/phrases.h"
 
+#include <QStringBuilder>
 #include <cstdlib>
 
 #include "batch/clock.h"
 
 namespace lardiner::batch {
 
-QString day_text(QDate day) { return day.toString(QStringLiteral("ddd d MMM yyyy")); }
+QString day_text(QDate day) {
+  static const char* const days[] = {"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
+  static const char* const months[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                       "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+  if (!day.isValid()) return {};
+  return QLatin1String(days[day.dayOfWeek() - 1]) % u' ' % QString::number(day.day()) % u' ' %
+         QLatin1String(months[day.month() - 1]) % u' ' % QString::number(day.year());
+}
 
 QString time_text(const QDateTime& instant, const QTimeZone& zone) {
   const QDateTime local = instant.toTimeZone(zone);

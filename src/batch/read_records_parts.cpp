@@ -135,7 +135,8 @@ std::optional<Happening> read_happening(Fields& fields) {
   return happenings()[static_cast<size_t>(words.indexOf(*word))].second;
 }
 
-// "3", "1-4", "1-4, 9": ascending, each once.
+}  // namespace
+
 std::vector<int> read_numbers(Fields& fields, QStringView key) {
   const std::optional<QString> text = fields.text(key);
   if (!text) return {};
@@ -156,8 +157,6 @@ std::vector<int> read_numbers(Fields& fields, QStringView key) {
   numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
   return numbers;
 }
-
-}  // namespace
 
 QDateTime latest_use(const Record& record, const QTimeZone& zone) {
   if (record.made_to) return *record.made_to;

@@ -19,6 +19,8 @@ std::optional<CookReading> read_cook_reading(const WrittenPart& part, const Read
 std::optional<CoolReading> read_cool_reading(const WrittenPart& part, const Reading& reading, const Record& record);
 /// Numbers of containers are checked by the caller, who knows how many there are.
 std::optional<Event> read_event(const WrittenPart& part, const Reading& reading);
+/// Numbers of containers, "3", "1-4" or "1-4, 9": ascending, each once; none when absent, and when refused.
+std::vector<int> read_numbers(reader::Fields& fields, QStringView key);
 /// A group with `count`, `kind`, `holds`; in a further row also as a `containers` cell, hence several.
 std::vector<ContainerGroup> read_containers(const WrittenPart& part, const Reading& reading);
 

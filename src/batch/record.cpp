@@ -11,6 +11,15 @@ QDate lot_day(const Record& record, const QTimeZone& zone) {
   return record.pad_day ? *record.pad_day : local_day(record.made_at, zone);
 }
 
+QStringList lots_named(const Record& record) {
+  QStringList lots;
+  for (const Input& input : record.inputs) {
+    if (!input.lot.isEmpty()) lots += input.lot;
+    lots += input.candidates;
+  }
+  return lots;
+}
+
 std::vector<const Event*> events_of(const Record& record, int container) {
   std::vector<const Event*> events;
   for (const Event& event : record.events) {

@@ -27,9 +27,11 @@ struct StatedEnd {
 
 /// One input of a making.
 struct Input {
-  QString item;           ///< ingredient or product id
-  QString supplier_item;  ///< empty: not said, any of the ingredient's may have been used
-  QString lot;            ///< the supplier's, or our own
+  QString item;            ///< ingredient or product id
+  QString supplier_item;   ///< empty: not said, any of the ingredient's may have been used
+  QString lot;             ///< the supplier's, or our own
+  QStringList candidates;  ///< where nobody said which lot it was: all that it may have been; then `lot` is empty. Of
+                           ///< them the earliest date counts, and what any of them declares
   std::optional<measure::Quantity> quantity;
   std::optional<StatedEnd> stated;     ///< its date as on its package or label, if written
   std::optional<QDateTime> opened_at;  ///< when its package was opened
@@ -104,6 +106,9 @@ struct Record {
 
 /// The day that the lot and the serials are of: the pad's, else the day on which the making began.
 QDate lot_day(const Record& record, const QTimeZone& zone);
+
+/// The lots that its inputs name, as theirs or among their candidates.
+QStringList lots_named(const Record& record);
 
 /// The events that touch a container, by their time; those of one time in the order written.
 std::vector<const Event*> events_of(const Record& record, int container);

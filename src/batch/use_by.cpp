@@ -158,6 +158,10 @@ void check_in_time(const Question& question, problem::Errors& errors) {
   Question past = question;
   past.timeline.clear();
   for (const Event& event : by_time(question.timeline)) {
+    if (event.what == Happening::Frozen || event.what == Happening::Discarded) {
+      past.timeline.push_back(event);
+      continue;
+    }
     problem::Errors told;  // of the whole timeline
     const Timeline timeline = read_timeline(past, told);
     std::vector<Limit> limits = gather_limits(past, timeline, told);
@@ -165,7 +169,6 @@ void check_in_time(const Question& question, problem::Errors& errors) {
     const Limit* limit = in_force(limits, timeline);
     past.timeline.push_back(event);
     if (!limit || event.at < limit->end || kind_of(limits, question) == EndKind::BestBefore) continue;
-    if (event.what == Happening::Frozen || event.what == Happening::Discarded) continue;
     errors.push_back({problem::Code::Unsafe,
                       QStringLiteral("%1 at %2, after its end, %3: %4")
                           .arg(name(event.what), instant_text(event.at, question.zone), end_text(*limit, question.zone),

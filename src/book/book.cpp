@@ -27,6 +27,12 @@ const Media* Book::medium(const QString& id) const { return with_id(media, id); 
 const Site* Book::site(const QString& id) const { return with_id(sites, id); }
 const Vessel* Book::vessel(const QString& id) const { return with_id(vessels, id); }
 
+const StoragePlace* Book::storage_place(const QString& name) const {
+  const auto found =
+      std::find_if(places.begin(), places.end(), [&](const StoragePlace& one) { return one.name == name; });
+  return found == places.end() ? nullptr : &*found;
+}
+
 QStringList Book::item_ids() const {
   QStringList ids;
   for (const Ingredient& one : ingredients) ids += one.id;

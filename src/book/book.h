@@ -25,6 +25,7 @@ struct Book {
   AllergenLaw law;
   std::vector<Site> sites;
   std::vector<Person> people;
+  std::vector<StoragePlace> places;
   std::vector<Media> media;
   std::vector<Vessel> vessels;
   std::vector<Ingredient> ingredients;
@@ -37,6 +38,7 @@ struct Book {
   const Media* medium(const QString& id) const;
   const Site* site(const QString& id) const;
   const Vessel* vessel(const QString& id) const;
+  const StoragePlace* storage_place(const QString& name) const;
   QStringList item_ids() const;
 
   QHash<QString, int> ingredient_index, product_index;  ///< id -> position; filled by read_book
@@ -55,10 +57,10 @@ struct Reading {
 };
 
 /// Reads every *.toml of the book (kitchen.toml names the kitchen; the other files hold [[ingredient]], [[product]],
-/// [[media]], [[vessel]], [[site]], [[person]] tables in any grouping) and checks the whole: unknown ids (nearest
-/// match), duplicate ids, codes and item numbers, cycles (naming the loop), amounts, temperatures below the adopted
-/// minimum, shelf lives longer than the authority they cite, restricted ingredients, and what is missing. `rules` are
-/// all of templates/rules. One syntax fault a file; every fault of meaning.
+/// [[media]], [[vessel]], [[site]], [[person]], [[place]] tables in any grouping) and checks the whole: unknown ids
+/// (nearest match), duplicate ids, codes and item numbers, cycles (naming the loop), amounts, temperatures below the
+/// adopted minimum, shelf lives longer than the authority they cite, restricted ingredients, and what is missing.
+/// `rules` are all of templates/rules. One syntax fault a file; every fault of meaning.
 Reading read_book(const std::vector<SourceFile>& files, const std::vector<SourceFile>& rules);
 
 }  // namespace lardiner::book

@@ -63,6 +63,8 @@ void check_ids(const Checking& checking) {
   for (const Site& one : checking.book.sites) sites.take(one.id, one.place);
   Once people(checking, QStringLiteral("person"), rename);
   for (const Person& one : checking.book.people) people.take(one.initials, one.place);
+  Once places(checking, QStringLiteral("place"), rename);
+  for (const StoragePlace& one : checking.book.places) places.take(one.name, one.place);
 }
 
 }  // namespace lardiner::book

@@ -62,9 +62,12 @@ struct Ingredient {
   std::vector<Measure> measures;
   std::optional<CountGrade> count_grade;
   std::optional<measure::Quantity>
-      bought_by;                       ///< the buying unit: 25 lb, 12 pieces; absent: it is bought by any weight
-  bool always_there = false;           ///< neither pulled nor bought: water from the tap
-  LocalText bought_as;                 ///< what the buying unit is called: "sack"; may be empty
+      bought_by;              ///< the buying unit: 25 lb, 12 pieces; absent: it is bought by any weight
+  bool always_there = false;  ///< neither pulled nor bought: water from the tap
+  LocalText bought_as;        ///< what the buying unit is called: "sack"; may be empty
+  std::optional<measure::TemperatureLimit>
+      received_at_most;                ///< how warm it may come; absent: the rule set's cold holding
+  QString received_source;             ///< the law that allows it
   std::vector<ShelfLife> shelf_lives;  ///< opened, thawed, cut (Chilled), decanted
   std::vector<SupplierItem> supplier_items;
   std::optional<measure::Ratio> most_percent;  ///< restricted: at most this share of a finished product by weight

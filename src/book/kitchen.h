@@ -25,7 +25,7 @@ struct Kitchen {
   QString name;
   QStringList address;  ///< lines, for sale labels
   QTimeZone zone;
-  QStringList languages;  ///< the first is the book's own; labels carry what their container asks for
+  QStringList languages;        ///< the first is the book's own; labels carry what their container asks for
   QStringList sheet_languages;  ///< one or two of `languages` that prep, assembly and plan sheets are in
   measure::System units = measure::System::Metric;
   QString allergen_list;  ///< id: the destination's
@@ -50,6 +50,17 @@ struct Site {
   QString id;
   LocalText name;
   QString allergen_list;  ///< empty: the kitchen's
+  problem::Place place;
+};
+
+/// What a place keeps food at.
+enum class Keeping { Chilled, Frozen, Hot, Ambient };
+
+/// Where food stands: a walk-in, a freezer, a hot cabinet, a store room, a van.
+struct StoragePlace {
+  QString name;  ///< as events write it
+  Keeping keeps = Keeping::Chilled;
+  std::optional<measure::TemperatureLimit> at_least, at_most;  ///< of the kitchen's own plan (storage_place.h)
   problem::Place place;
 };
 

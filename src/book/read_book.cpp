@@ -196,6 +196,7 @@ class BookReading {
     read_each(u"vessel", book_.vessels, read_vessel);
     read_each(u"site", book_.sites, read_site);
     read_each(u"person", book_.people, read_person);
+    read_each(u"place", book_.places, read_storage_place);
     read_each(u"ingredient", book_.ingredients, read_ingredient);
     read_each(u"product", book_.products, read_product);
     index(book_.ingredients, book_.ingredient_index);

@@ -1,4 +1,4 @@
-// How an ingredient is bought: by which unit, and in pieces of which size.
+// How an ingredient is bought: by which unit, in pieces of which size, and how warm it may come.
 #include <QRegularExpression>
 
 #include "book/tables.h"
@@ -45,6 +45,17 @@ Expected<CountGrade> parse_count_grade(const QString& text) {
   return grade;
 }
 
+// Where a law lets it come warmer than food is held cold.
+void read_receiving(Fields& fields, Ingredient& ingredient) {
+  ingredient.received_at_most = read_limit(fields, u"received_at_most", Bound::AtMost);
+  ingredient.received_source = fields.text(u"received_source").value_or(QString());
+  if (fields.has(u"received_at_most") && ingredient.received_source.isEmpty())
+    fields.refuse(
+        u"received_at_most", Code::Missing,
+        fields.noun() + QStringLiteral(" has a received_at_most but no received_source"),
+        QStringLiteral("say which law allows it, as in received_source = \"3-202.11 of the Food Code 2022\""));
+}
+
 }  // namespace
 
 void read_buying(Fields& fields, const Context& context, Ingredient& ingredient) {
@@ -60,6 +71,7 @@ void read_buying(Fields& fields, const Context& context, Ingredient& ingredient)
     fields.refuse(u"always_there", Code::Conflict,
                   fields.noun() + QStringLiteral(" is always there, and has a bought_by"),
                   QStringLiteral("state one of the two: what is always there is never bought"));
+  read_receiving(fields, ingredient);
 }
 
 }  // namespace lardiner::book

@@ -33,6 +33,7 @@ Kitchen read_kitchen(reader::Fields& fields, const Choices& choices);
 Media read_media(const reader::Value& table, const Context& context);
 Site read_site(const reader::Value& table, const Context& context);
 Person read_person(const reader::Value& table, const Context& context);
+StoragePlace read_storage_place(const reader::Value& table, const Context& context);
 Vessel read_vessel(const reader::Value& table, const Context& context);
 Ingredient read_ingredient(const reader::Value& table, const Context& context);
 Product read_product(const reader::Value& table, const Context& context);
@@ -48,7 +49,7 @@ ShelfLife read_shelf_life(const reader::Value& table, const QString& noun, const
 ContainerSpec read_container(const reader::Value& table, const QString& noun, const TcsStatement& tcs,
                              const Context& context);
 Finishing read_finishing(const reader::Value& table, const QString& noun, const Context& context);
-/// How an ingredient is bought: count_grade, bought_by, bought_as, always_there.
+/// How an ingredient is bought: count_grade, bought_by, bought_as, always_there, received_at_most and its source.
 void read_buying(reader::Fields& fields, const Context& context, Ingredient& ingredient);
 /// How a product is made: its steps, the range of its units, made_in, keep_on_hand, vessel, units_per_hour.
 /// REQUIRES: kind, makes and unit_weight have been read.

@@ -56,7 +56,7 @@ TEST_CASE("how things are made is read as it is written", "[book][making]") {
                   "[[vessel]]\nid = \"pot\"\nname = \"Pot\"\n[[site]]");
   book_test::edit(book_test::file_of(files, QStringLiteral("pantry.toml")), "id = \"chicken\"", "animal = true",
                   "animal = true\ncount_grade = \"6/8 per kg\"\nbought_by = \"25 lb\"\nbought_as = { en = \"case\", es "
-                  "= \"caja\" }");
+                  "= \"caja\" }\nreceived_at_most = \"45 °F (7 °C)\"\nreceived_source = \"a law\"");
   book_test::edit(book_test::file_of(files, QStringLiteral("pantry.toml")), "id = \"lime\"", "edible = \"80 %\"",
                   "edible = \"80 %\"\ncount_grade = \"U/10 per lb\"\nbought_by = \"12 pieces\"");
   book_test::SourceFile& products = book_test::file_of(files, QStringLiteral("products.toml"));
@@ -87,6 +87,9 @@ TEST_CASE("how things are made is read as it is written", "[book][making]") {
   CHECK(range.per == amount("1 kg"));
   CHECK(book.ingredient(QStringLiteral("chicken"))->bought_by == amount("25 lb"));
   CHECK(book.ingredient(QStringLiteral("chicken"))->bought_as.in(QStringLiteral("es")) == QStringLiteral("caja"));
+  CHECK(book.ingredient(QStringLiteral("chicken"))->received_at_most->fahrenheit.tenths == 450);
+  CHECK(book.ingredient(QStringLiteral("chicken"))->received_source == QStringLiteral("a law"));
+  CHECK_FALSE(book.ingredient(QStringLiteral("lime"))->received_at_most);
   CHECK_FALSE(book.ingredient(QStringLiteral("lime"))->count_grade->fewest);
   CHECK(book.ingredient(QStringLiteral("lime"))->count_grade->per == amount("1 lb"));
   const Product& tinga = *book.product(QStringLiteral("tinga"));
@@ -137,8 +140,7 @@ TEST_CASE("another size has the formula in proportion to the units' weights, and
           "[book][making][formula]") {
   const Book book =
       book_test::read_with(kBig + size_of("big", 2, "makes = \"192 pieces\"\nunit_weight = \"55 g\"")).book;
-  CHECK(shown(book, "small") ==
-        QStringList{"dough 30 g", "lime 1", "butter 7.4 mL", "water 25 g", "pepper 5 g"});
+  CHECK(shown(book, "small") == QStringList{"dough 30 g", "lime 1", "butter 7.4 mL", "water 25 g", "pepper 5 g"});
   const std::vector<FormulaLine>& lines = book.product(QStringLiteral("small"))->formula;
   CHECK(lines[0].main);
   CHECK(lines[0].tool.empty());

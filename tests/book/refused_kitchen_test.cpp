@@ -19,7 +19,7 @@ TEST_CASE("a book is refused for its kitchen, its ids and its tables", "[book][r
        R"(places.toml:16:3: a file of the book cannot have "sight"
   [[sight]]
     ^^^^^
-  what it can have: media, vessel, site, person, ingredient, product
+  what it can have: media, vessel, site, person, place, ingredient, product
 )"},
       {"a key given twice", "products.toml", "id = \"rub\"", "kind = \"component\"",
        "kind = \"component\"\nkind = \"component\"",

@@ -96,6 +96,13 @@ TEST_CASE("a book is refused for how an ingredient is bought", "[book][refused][
                  ^^^^
   state one of the two: what is always there is never bought
 )"},
+      {"how warm it may come, without the law that says so", "pantry.toml", "id = \"chicken\"", "animal = true",
+       "received_at_most = \"45 °F (7 °C)\"",
+       R"end(pantry.toml:42:20: ingredient "chicken" has a received_at_most but no received_source
+  received_at_most = "45 °F (7 °C)"
+                     ^^^^^^^^^^^^^^
+  say which law allows it, as in received_source = "3-202.11 of the Food Code 2022"
+)end"},
       {"a sack that is empty", "pantry.toml", "id = \"chicken\"", "animal = true", "bought_by = \"0 lb\"",
        R"(pantry.toml:42:13: "0 lb" is zero
   bought_by = "0 lb"
