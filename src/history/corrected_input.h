@@ -1,0 +1,27 @@
+// A lot whose date became known, or was corrected, and what had been made of it by then.
+#pragma once
+
+#include "history/lot.h"
+
+namespace lardiner::history {
+
+/// What went into a lot.
+struct WentIn {
+  QString item, lot;
+  bool tcs = true;
+};
+WentIn went_in(const Lot& lot);
+
+/// Whether `ends`, the date of `input` as its receipt or a correction has it, makes a date of `lot` earlier that was
+/// made of it: of food that keeps the dates of what is in it (nothing cooked them away), or that was made when the
+/// input was past its date. The latter must be discarded, and is past from then on. A best-before of what needs no
+/// temperature control bounds nothing that does.
+bool is_bounded(const Lot& lot, const WentIn& input, const batch::StatedEnd& ends);
+
+/// The date that a receipt or a correction gives its lot; absent: none, or it is another kind of event.
+std::optional<batch::StatedEnd> end_given(const Event& event);
+
+/// Whether a receipt or a correction of a date reached the lot through what it was made of.
+bool came_through_input(const Lot& lot, const Event& event);
+
+}  // namespace lardiner::history
