@@ -11,10 +11,29 @@ namespace lardiner::symbol {
 namespace {
 
 // Others are not used in the food trade and only add wrong findings among lines of text.
-ZXing::DecodeHints hints() {
+ZXing::BarcodeFormats formats(Kinds kinds) {
   using enum ZXing::BarcodeFormat;
+  const ZXing::BarcodeFormats square = QRCode | DataMatrix;
+  return kinds == Kinds::Square ? square
+                                : square | EAN13 | EAN8 | UPCA | UPCE | Code128 | ITF | DataBar | DataBarExpanded;
+}
+
+ZXing::Binarizer binarizer(Threshold threshold) {
+  switch (threshold) {
+    case Threshold::Neighbourhood:
+      return ZXing::Binarizer::LocalAverage;
+    case Threshold::Picture:
+      return ZXing::Binarizer::GlobalHistogram;
+    case Threshold::Middle:
+      break;
+  }
+  return ZXing::Binarizer::FixedThreshold;
+}
+
+ZXing::DecodeHints hints(const Reading& reading) {
   return ZXing::DecodeHints()
-      .setFormats(QRCode | DataMatrix | EAN13 | EAN8 | UPCA | UPCE | Code128 | ITF | DataBar | DataBarExpanded)
+      .setFormats(formats(reading.kinds))
+      .setBinarizer(binarizer(reading.threshold))
       .setValidateITFCheckSum(true);
 }
 
@@ -31,11 +50,13 @@ Found found(const ZXing::Result& result) {
 
 }  // namespace
 
-std::vector<Found> read_codes(const Grey& bitmap) {
+std::vector<Found> read_codes(const Grey& bitmap) { return read_codes(bitmap, Reading{}); }
+
+std::vector<Found> read_codes(const Grey& bitmap, const Reading& reading) {
   const ZXing::ImageView view(reinterpret_cast<const quint8*>(bitmap.bytes.constData()), bitmap.width, bitmap.height,
                               ZXing::ImageFormat::Lum, bitmap.stride);
   std::vector<Found> all;
-  for (const ZXing::Result& result : ZXing::ReadBarcodes(view, hints())) all.push_back(found(result));
+  for (const ZXing::Result& result : ZXing::ReadBarcodes(view, hints(reading))) all.push_back(found(result));
   const auto place = [](const Found& code) { return std::tuple(code.corners[0].y(), code.corners[0].x()); };
   std::stable_sort(all.begin(), all.end(), [&](const Found& a, const Found& b) { return place(a) < place(b); });
   return all;

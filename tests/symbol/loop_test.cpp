@@ -198,3 +198,22 @@ TEST_CASE("a matrix is rows of whole bytes with light padding", "[symbol][qr][sr
   CHECK(code.dark(0, 0));
   CHECK_FALSE(code.dark(7, 0));
 }
+
+TEST_CASE("ink is dark by what is said to be dark", "[symbol][read][src:practice/loop]") {
+  const Grey page = drawn(encoded(kAddress), 3);
+  for (const Threshold threshold : {Threshold::Neighbourhood, Threshold::Picture, Threshold::Middle})
+    CHECK(read_codes(page, {threshold, Kinds::Square}).size() == 1);
+  Grey pale = page;
+  for (char& tone : pale.bytes) tone = tone == '\0' ? '\xa0' : '\xff';
+  CHECK(read_codes(pale, {Threshold::Picture, Kinds::Square}).size() == 1);
+  CHECK(read_codes(pale, {Threshold::Middle, Kinds::Square}).empty());
+}
+
+TEST_CASE("square codes alone are read where only these are asked for", "[symbol][read][src:practice/loop]") {
+  Grey page = white(113 * 3, 120);
+  const std::string bars = ean13_bars("9520123456788");
+  for (size_t at = 0; at < bars.size(); ++at)
+    if (bars[at] == '1') blacken(page, 3 * (11 + static_cast<int>(at)), 10, 3, 100);
+  CHECK(read_codes(page, {Threshold::Neighbourhood, Kinds::All}).size() == 1);
+  CHECK(read_codes(page, {Threshold::Neighbourhood, Kinds::Square}).empty());
+}
