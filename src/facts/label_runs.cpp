@@ -1,6 +1,7 @@
 // From a batch to its label runs: one for each group of containers that share everything but number and serial.
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 #include "facts/container_state.h"
 #include "facts/label_language.h"
@@ -79,11 +80,11 @@ class RunMaker {
       : book_(book), batch_(batch), languages_(languages), wish_(wish) {}
 
   problem::ExpectedAll<std::vector<LabelRun>> make() {
-    std::map<std::pair<int, int>, Containers> alike;  // by group and date
+    std::map<std::tuple<int, int, bool>, Containers> alike;  // by group, date, and whether they were printed before
     for (const batch::Container& container : batch_.containers)
-      if (!container.discarded) alike[{container.group, container.use_by}].push_back(&container);
+      if (!container.discarded) alike[{container.group, container.use_by, container.reprint}].push_back(&container);
     std::vector<LabelRun> runs;
-    for (const auto& [key, containers] : alike) runs.push_back(run(key.first, key.second, containers));
+    for (const auto& [key, containers] : alike) runs.push_back(run(std::get<0>(key), std::get<1>(key), containers));
     if (!errors_.empty()) {
       problem::sort(errors_);
       return tl::unexpected(errors_);
@@ -126,6 +127,7 @@ class RunMaker {
     scene.group = shape.group;
     scene.purpose = out.purpose;
     scene.container_number = containers.front()->number;
+    scene.reprint = containers.front()->reprint;
     scene.state = state_of(batch_.record, scene.container_number, first_state(shape.spec, is_tcs()));
     out.frozen = scene.state == book::State::Frozen;
     out.hot = scene.state == book::State::HotHeld;

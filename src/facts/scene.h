@@ -23,6 +23,7 @@ struct Scene : Wording {
   const batch::ContainerGroup* group = nullptr;
   book::State state = book::State::Chilled;
   book::Purpose purpose = book::Purpose::Inside;
+  bool reprint = false;      ///< the run's labels were printed before
   int container_number = 0;  ///< of any of the run's containers: their timelines are equal
 
   const book::Product* product() const { return book.product(batch.record.item); }

@@ -3,9 +3,8 @@
 
 #include "batch/pad.h"
 #include "book/roll_up.h"
+#include "facts/container_text.h"
 #include "plan/animal_food.h"
-#include "words/keys.h"
-#include "words/plural.h"
 
 namespace lardiner::facts {
 
@@ -61,18 +60,11 @@ QString tray_text(const SheetPhrases& phrases, const Wording& wording, const boo
   return parts.join(kBetween);
 }
 
-// "24 tubs"; a kind of the kitchen's own is a pack.
-QString containers(const Wording& wording, const plan::Filled& filled) {
-  const QString kind = filled.container->kind + u's';
-  const QString figure = QString::number(filled.count);
-  const bool known = words::is_known(words::plural_key(kind, words::Plural::Other), wording.words.code());
-  return wording.words.counted(known ? kind : QStringLiteral("packs"), figure);
-}
-
 // "8 trays of 24 pieces (4 by 6 · Empty: 1.1 kg)"
 QString filled_text(const SheetPhrases& phrases, const Wording& wording, const plan::Filled& filled) {
   const QString all =
-      unbroken(wording.sentence("sheet.each_of", {containers(wording, filled), both_systems(wording, filled.holds)}));
+      unbroken(wording.sentence("sheet.each_of", {counted_containers(wording, filled.container->kind, filled.count),
+                                                  both_systems(wording, filled.holds)}));
   const QString tray = tray_text(phrases, wording, *filled.container);
   return tray.isEmpty() ? all : wording.sentence("with_parts", {all, tray});
 }

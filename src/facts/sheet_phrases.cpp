@@ -45,9 +45,18 @@ Cell SheetPhrases::cell(const Saying& say, bool strong) const {
 }
 
 void SheetPhrases::add_small(std::vector<SmallLine>& to, const Saying& say, bool strong) const {
+  add_lines(to, say, {{}, strong, false});
+}
+
+void SheetPhrases::add_large(std::vector<SmallLine>& to, const Saying& say) const {
+  add_lines(to, say, {{}, true, true});
+}
+
+void SheetPhrases::add_lines(std::vector<SmallLine>& to, const Saying& say, const SmallLine& as) const {
   const size_t before = to.size();
   for (size_t i = 0; i < setting_.languages.size(); ++i) {
-    const SmallLine line{say(wording(i)), strong};
+    SmallLine line = as;
+    line.text = say(wording(i));
     if (line.text.isEmpty()) continue;
     if (std::find(to.begin() + static_cast<std::ptrdiff_t>(before), to.end(), line) == to.end()) to.push_back(line);
   }

@@ -29,6 +29,8 @@ class SheetPhrases {
   Cell cell(const Saying& say, bool strong = false) const;
   /// Each language on a small line.
   void add_small(std::vector<SmallLine>& to, const Saying& say, bool strong = false) const;
+  /// The same, strong and as large as the item that they stand beneath.
+  void add_large(std::vector<SmallLine>& to, const Saying& say) const;
 
   QString text(const Wording& wording, const book::LocalText& text, const QString& what,
                const problem::Place& place) const;
@@ -59,6 +61,7 @@ class SheetPhrases {
   QString brief(const Wording& wording, const QDateTime& instant) const;
 
  private:
+  void add_lines(std::vector<SmallLine>& to, const Saying& say, const SmallLine& as) const;
   Wording wording(size_t language) const {
     return {*setting_.languages[language], setting_.book.kitchen.units, scale_units_};
   }

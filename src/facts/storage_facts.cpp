@@ -128,8 +128,10 @@ void add_storage_facts(const Scene& scene, std::vector<Fact>& facts) {
 void add_identity_facts(const Scene& scene, std::vector<Fact>& facts) {
   const batch::Record& record = scene.batch.record;
   if (!scene.batch.lot.isEmpty()) {
-    const QString by = record.by.isEmpty() ? QString() : QStringLiteral(" · ") + record.by;
-    facts.push_back({FactId::Lot, strong(scene.batch.lot + by)});
+    // A lid has no room for both; who made it stands in its history.
+    const QString word = scene.reprint ? scene.word("reprint") : record.by;
+    const QString beside = word.isEmpty() ? QString() : QStringLiteral(" · ") + word;
+    facts.push_back({FactId::Lot, strong(scene.batch.lot + beside)});
   }
   if (!record.supplier_lot.isEmpty())
     facts.push_back({FactId::SupplierLot, plain(scene.sentence("supplier_lot", {record.supplier_lot}))});

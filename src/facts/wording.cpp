@@ -63,6 +63,10 @@ QString both_scales(const Wording& wording, const measure::TemperatureLimit& lim
   return (metric ? celsius : fahrenheit) + kNoBreak + u'(' + (metric ? fahrenheit : celsius) + u')';
 }
 
+QString as_read(const Wording& wording, measure::Temperature reading) {
+  return degrees(reading, wording.words.decimal_mark());
+}
+
 measure::Notation notation(const Wording& wording) {
   const words::Language& words = wording.words;
   return {words.decimal_mark(), [&words](const QString& figure, measure::Unit unit) {

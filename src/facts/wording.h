@@ -24,6 +24,9 @@ struct Wording {
 /// "5 °C (41 °F)" in the order of the kitchen's units, with no-break spaces.
 QString both_scales(const Wording& wording, const measure::TemperatureLimit& limit);
 
+/// "3.5 °C": a reading as it was taken, in its own scale alone, by which it is judged.
+QString as_read(const Wording& wording, measure::Temperature reading);
+
 /// How the language writes amounts; a figure and its unit stay on one line.
 measure::Notation notation(const Wording& wording);
 

@@ -13,6 +13,7 @@ namespace lardiner::facts {
 struct SmallLine {
   QString text;
   bool strong = false;
+  bool large = false;  ///< beneath an item of a table, as large as that: what must not be overlooked
   friend bool operator==(const SmallLine&, const SmallLine&) = default;
 };
 

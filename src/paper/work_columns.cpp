@@ -46,7 +46,7 @@ class Measured {
   void add(const Cell& cell, std::size_t i) {
     const int beside = beside_words(cell.kind);
     add_text(cell.text, type_of(cell, columns_[i].kind, sizes_), beside, i);
-    for (const facts::SmallLine& line : cell.small) add_text(line.text, type_of(line), beside, i);
+    for (const facts::SmallLine& line : cell.small) add_text(line.text, type_of(line, sizes_), beside, i);
     Need& need = needs[i];
     if (cell.kind == Cell::Kind::Tick) need.least = std::max(need.least, static_cast<double>(kTickSide));
     if (cell.kind == Cell::Kind::Blank) need.least = std::max(need.least, static_cast<double>(kLeastWriting));
@@ -146,6 +146,10 @@ int beside_words(Cell::Kind kind) {
       break;
   }
   return 0;
+}
+
+Type type_of(const facts::SmallLine& line, const RowSizes& sizes) {
+  return {line.large ? sizes.item : kSmall, line.strong ? Weight::Bold : Weight::Regular};
 }
 
 Type type_of(const facts::SmallLine& line) { return {kSmall, line.strong ? Weight::Bold : Weight::Regular}; }

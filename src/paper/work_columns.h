@@ -17,6 +17,9 @@ struct Columns {
 
 /// The type of a cell's text in a column of this kind.
 Type type_of(const facts::Cell& cell, facts::Column::Kind column, const RowSizes& sizes);
+/// That of a line beneath a text: a large one is as large as the items.
+Type type_of(const facts::SmallLine& line, const RowSizes& sizes);
+/// Where there are no items: a large one is as small as any.
 Type type_of(const facts::SmallLine& line);
 
 /// What a cell needs beside its words: the box to tick before them, the least line to write on behind them.

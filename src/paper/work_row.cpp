@@ -12,7 +12,7 @@ using facts::Cell;
 using facts::Column;
 
 constexpr int kPadding = kStep * 3 / 2;
-constexpr int kAboveWide = 4;
+constexpr int kAboveWide = 4, kAboveWideLarge = kStep;
 constexpr Type kHeading{kFine, Weight::Bold};
 // A band's text stands whole over the table, larger than an item of any but the largest rows.
 constexpr Points kBand{20};
@@ -87,13 +87,15 @@ class RowSetter {
     SetCell set{&cell, type_of(cell, table_.columns[i].kind, columns_.sizes), {}, {}};
     append_fitting(set.stack, frame_, cell.text, set.type, width);
     for (const facts::SmallLine& line : cell.small) {
-      const bool wide = spread && (!set.wide.empty() || whole_width(frame_.faces, line.text, type_of(line)) > width);
-      append_fitting(wide ? set.wide : set.stack, frame_, line.text, type_of(line),
+      const Type small = type_of(line, columns_.sizes);
+      const bool wide = spread && (!set.wide.empty() || whole_width(frame_.faces, line.text, small) > width);
+      if (wide && set.wide.empty()) wide_above_ = line.large ? kAboveWideLarge : kAboveWide;
+      append_fitting(wide ? set.wide : set.stack, frame_, line.text, small,
                      wide ? frame_.right() - columns_.places[i].x : width);
     }
     above_ = std::max(above_, set.stack.above);
     below_ = std::max(below_, set.stack.below);
-    if (!set.wide.empty()) wide_height_ = kAboveWide + set.wide.height();
+    if (!set.wide.empty()) wide_height_ = wide_above_ + set.wide.height();
     by_hand_ = by_hand_ || cell.kind != Cell::Kind::Text;
     if (cell.kind == Cell::Kind::Blank) below_ = std::max<double>(below_, kWritingBelow + kWritingLine);
     if (cell.kind == Cell::Kind::Tick) {
@@ -113,7 +115,7 @@ class RowSetter {
     if (cell->kind == Cell::Kind::Tick) draw_tick(to, columns_.places[i].x, baseline, caps_);
     const int beside = beside_words(cell->kind);
     draw(to, stack, {x + beside, width - beside, side_of(table_.columns[i].kind)}, baseline);
-    draw(to, wide, {x, width}, baseline + below_ + kAboveWide + wide.above);
+    draw(to, wide, {x, width}, baseline + below_ + wide_above_ + wide.above);
   }
 
   const facts::Table& table_;
@@ -122,6 +124,7 @@ class RowSetter {
   double caps_;
   std::vector<SetCell> cells_;
   double above_ = 0, below_ = 0;  // the cells' common baseline
+  int wide_above_ = 0;            // the air between them and
   double wide_height_ = 0;        // of what stands beneath all cells
   bool by_hand_ = false;
 };

@@ -109,6 +109,28 @@ TEST_CASE("a row is never split, and its table's caption and headings stand abov
   }
 }
 
+TEST_CASE("a large line beneath an item is as large as the item, in whatever size that is set", "[paper][work]") {
+  const auto size_of = [](const std::vector<Drawing>& pages, const QString& text) {
+    for (const TextRun& run : pages.front().texts)
+      if (run.text.startsWith(text)) return run.size.value;
+    FAIL(text.toStdString());
+    return 0.0;
+  };
+  for (const bool narrow : {false, true}) {
+    facts::Table table = plain_table(1);
+    table.rows[0].cells[1].small = {{QStringLiteral("USE-BY"), true, true}, {QStringLiteral("beneath"), true}};
+    if (narrow)  // so many columns that the sizes give way
+      for (int more = 0; more < 4; ++more) {
+        table.columns.push_back({facts::Column::Kind::Amount, {}, 1});
+        table.rows[0].cells.push_back(text_cell(QStringLiteral("1,234.5 kg")));
+      }
+    const auto pages = pages_of(with(table));
+    CHECK(size_of(pages, QStringLiteral("USE-BY")) == size_of(pages, QStringLiteral("1#")));
+    CHECK(size_of(pages, QStringLiteral("beneath")) == kSmall.value);
+    CHECK((size_of(pages, QStringLiteral("1#")) < kRowSizes.front().item.value) == narrow);
+  }
+}
+
 TEST_CASE("a table without caption and headings repeats nothing but its rule", "[paper][work]") {
   facts::Table table = plain_table(60);
   table.caption.clear();

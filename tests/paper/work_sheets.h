@@ -145,7 +145,8 @@ class SheetChance {
           out.cells.push_back(tick_cell());
           break;
         case facts::Column::Kind::Text:
-          out.cells.push_back(text_cell(words(1 + below(3)), {{words(1), one_in(2)}}));
+          out.cells.push_back(
+              text_cell(words(1 + below(3)), {{words(1), one_in(2), one_in(3)}, {words(2), false, one_in(3)}}));
           break;
         case facts::Column::Kind::Amount:
           out.cells.push_back(text_cell(amount(), {{QStringLiteral("27 lb 3.5 oz"), false}}));
