@@ -1,0 +1,92 @@
+// The same actions for programs, as JSON.
+#include "station/api.h"
+
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
+
+#include "reader/read.h"
+#include "station/rows.h"
+#include "station/today_page.h"
+
+namespace lardiner::station {
+
+using problem::Code;
+using problem::Errors;
+
+namespace {
+
+Reply json(int status, const QByteArray& body) {
+  Reply reply;
+  reply.status = status;
+  reply.type = "application/json";
+  reply.body = body;
+  return reply;
+}
+
+Reply json(int status, const QJsonObject& object) {
+  return json(status, QJsonDocument(object).toJson(QJsonDocument::Compact));
+}
+
+Reply problems(int status, const Errors& errors) {
+  QJsonArray all;
+  for (const problem::Error& error : errors)
+    all.append(QJsonObject{{QStringLiteral("what"), error.what}, {QStringLiteral("hint"), error.hint}});
+  return json(status, QJsonObject{{QStringLiteral("problems"), all}});
+}
+
+Reply sign_in_first() {
+  return api_problem(401, QStringLiteral("nobody is signed in: POST /sign-in, and send its cookie"));
+}
+
+Reply session(const Visit& visit) {
+  if (!visit.signed_in()) return sign_in_first();
+  return json(200, QJsonObject{{QStringLiteral("who"), visit.who().initials},
+                               {QStringLiteral("csrf"), QString::fromLatin1(visit.who().csrf)},
+                               {QStringLiteral("strong"), visit.who().strong}});
+}
+
+Reply due(const Visit& visit) {
+  const auto found = visit.desk().due_as_json(kDaysAhead);
+  return found ? json(200, *found) : problems(500, {found.error()});
+}
+
+Reply lot_told(const Visit& visit, const QString& code) {
+  if (!visit.signed_in()) return sign_in_first();
+  std::vector<ledger::LotName> found = visit.desk().ledger().lots().named(code);
+  const QString item = visit.request().query.value(QStringLiteral("item"));
+  if (!item.isEmpty()) std::erase_if(found, [&](const ledger::LotName& one) { return one.item != item; });
+  if (found.empty()) return api_problem(404, visit.desk().open(code, {}).what);
+  if (found.size() > 1) return api_problem(409, QStringLiteral("several items have this lot: name one with ?item="));
+  const auto told = visit.desk().lot_as_json(found.front());
+  return told ? json(200, *told) : problems(500, {told.error()});
+}
+
+Reply record(const Visit& visit) {
+  const auto rows = reader::read_json_lines(visit.request().body, QStringLiteral("body"));
+  if (!rows) return problems(400, rows.error());
+  if (rows->empty()) return api_problem(400, QStringLiteral("there is no row in the body: a JSON object a line"));
+  for (const reader::Value& row : *rows)
+    if (needs_strong_word(row) && !visit.who().strong) return api_problem(403, visit.word("page.stronger"));
+  const auto recorded = visit.desk().record(*rows);
+  if (!recorded) return problems(422, recorded.error());
+  return json(201, QJsonObject{{QStringLiteral("entries"), QJsonArray::fromStringList(recorded->entries)},
+                               {QStringLiteral("warnings"), QJsonArray::fromStringList(recorded->warnings)}});
+}
+
+}  // namespace
+
+Reply api_problem(int status, const QString& what) { return problems(status, {{Code::Unknown, what, {}, {}}}); }
+
+Reply api(const Visit& visit) {
+  const QString& path = visit.request().path;
+  const bool post = visit.request().method == Request::Method::Post;
+  if (post)
+    return path == QLatin1String("/api/records") ? record(visit) : api_problem(404, QStringLiteral("no such path"));
+  if (path == QLatin1String("/api/session")) return session(visit);
+  if (path == QLatin1String("/api/due")) return due(visit);
+  if (const auto code = last_part(path, QStringLiteral("/api/lots/"))) return lot_told(visit, *code);
+  return api_problem(404, QStringLiteral("no such path"));
+}
+
+}  // namespace lardiner::station

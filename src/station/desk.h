@@ -1,0 +1,98 @@
+// Where the station's pages get what they say and take what they are told: the kitchen's book and ledger, and the work
+// of the program's commands. One desk is used by one thread.
+#pragma once
+
+#include <QByteArray>
+#include <QDateTime>
+#include <QString>
+#include <QStringList>
+#include <optional>
+#include <vector>
+
+#include "book/book.h"
+#include "ledger/ledger.h"
+#include "problem/error.h"
+#include "reader/value.h"
+#include "station/said.h"
+#include "words/words.h"
+
+namespace lardiner::station {
+
+/// What a scanned or typed text is.
+struct Opened {
+  QString what;       ///< in words: "a label of lot A26329CLB01K, container 3"
+  QString lot, item;  ///< that it opens; empty: none
+  std::optional<int> container;
+  QString superseded;  ///< what its label says that is no longer true; empty: it is true, or none was scanned
+};
+
+/// What was recorded.
+struct Recorded {
+  QStringList entries;  ///< their names: "A-123"
+  QString lot;          ///< that was made, or that it happened to; empty: none
+  QStringList warnings;
+};
+
+/// Which labels are asked for.
+struct ToPrint {
+  QString lot;
+  std::vector<int> containers;  ///< none: all that are in the kitchen
+  QString medium;               ///< instead of the containers' own; empty: theirs
+  QString by;                   ///< initials
+};
+
+/// Labels of one medium.
+struct Printed {
+  QString medium;
+  int labels = 0;
+  QByteArray pdf;
+};
+
+/// What a batch will be, before anything of it is recorded.
+struct Foreseen {
+  QString lot;
+  QString use_by;        ///< "use by Tue 01 Dec 2026"; empty: none can be told
+  QStringList reasons;   ///< of the date, the deciding ones first
+  QStringList contains;  ///< the declaration in words
+  QStringList warnings;
+  problem::Errors refused;
+  QByteArray label_svg;  ///< its first label as it will print; empty: none
+};
+
+class Desk {
+ public:
+  virtual ~Desk() = default;
+
+  SaidBefore said;  ///< by the pages of this desk
+
+  /// A new request: asks the clock, and what others have recorded meanwhile.
+  virtual void begin() = 0;
+  virtual const book::Book& book() const = 0;
+  virtual ledger::Ledger& ledger() = 0;
+  /// Of this request.
+  virtual QDateTime now() const = 0;
+  /// The packs whose words somebody reviewed, the kitchen's first language first.
+  virtual const std::vector<words::Language>& languages() const = 0;
+
+  /// The entries of a lot, a line each, as who is signed in may read them.
+  virtual QStringList history(const ledger::LotName& lot) = 0;
+  /// The running number for the next lot of a product or of a labelled ingredient, by its letters, on a day; 0: none is
+  /// free, or it has no letters.
+  virtual int next_number(const QString& letters, QDate day) = 0;
+
+  /// As `lardiner --json history` and `lardiner --json due` give them.
+  virtual problem::Expected<QByteArray> lot_as_json(const ledger::LotName& lot) = 0;
+  virtual problem::Expected<QByteArray> due_as_json(int days) = 0;
+
+  virtual Opened open(const QString& text, const QString& item) = 0;
+  /// The texts of the codes in a picture or PDF. Errors: those of a scan.
+  virtual problem::Expected<QStringList> codes(const QByteArray& bytes, const QString& name) = 0;
+  /// Appends batch records and events, rows as `lardiner record` takes them: all or none. Errors: every one of their
+  /// faults.
+  virtual problem::ExpectedAll<Recorded> record(const std::vector<reader::Value>& rows) = 0;
+  virtual problem::ExpectedAll<Foreseen> foresee(const reader::Value& row) = 0;
+  /// The labels asked for, recorded as printed. Errors: those of `lardiner labels --lot`; labels of several media.
+  virtual problem::ExpectedAll<Printed> labels(const ToPrint& wish) = 0;
+};
+
+}  // namespace lardiner::station

@@ -1,0 +1,132 @@
+// The page of a lot, by its code or by the address in a label's QR; what happens to it; its labels.
+#include <QUrl>
+
+#include "station/lot_page.h"
+#include "station/rows.h"
+#include "station/visit.h"
+
+namespace lardiner::station {
+
+using ledger::LotName;
+using problem::Code;
+using problem::Errors;
+
+namespace {
+
+// What the form of a lot sends on, as the columns of an event.
+constexpr const char* kColumns[] = {"event", "at",     "containers", "temperature", "held",     "place",
+                                    "left",  "reason", "site",       "note",        "quantity", "count",
+                                    "kind",  "of",     "action",     "what",        "order",    "accepted"};
+
+Reply page_of(const Visit& visit, const LotAsked& asked, const Errors& errors = {}, const Recorded& recorded = {}) {
+  auto part = lot_page(visit.desk(), asked, visit.language(), visit.signed_in());
+  if (!part) return visit.trouble(500, {part.error()});
+  add_problems(*part, errors);
+  for (const QString& warning : recorded.warnings) part->add("WARNING").set("TEXT", warning);
+  for (const QString& entry : recorded.entries) part->add("RECORDED").set("ENTRY", entry);
+  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
+  part->set("AT", local.toString(QStringLiteral("yyyy-MM-dd HH:mm")));
+  if (visit.signed_in())
+    for (const QString& line : visit.desk().history(asked.name)) part->add("ENTRY").set("LINE", line);
+  for (const book::Media& medium : visit.desk().book().media) part->add("MEDIUM").set("MEDIUM_ID", medium.id);
+  for (const book::StoragePlace& place : visit.desk().book().places) part->add("STAND").set("PLACE_NAME", place.name);
+  const QString title = QStringLiteral("%1 %2").arg(visit.name_of(asked.name), asked.name.code);
+  return visit.page(QStringLiteral("lot"), title, std::move(*part), errors.empty() ? 200 : 422);
+}
+
+// Of a code that several items have each is offered.
+Reply choice(const Visit& visit, const std::vector<LotName>& found) {
+  Part part;
+  part.set("ASKED", found.front().code);
+  for (const LotName& lot : found)
+    part.add("LOT").set("CODE", lot.code).set("ITEM", lot.item).set("NAME", visit.name_of(lot));
+  return visit.page(QStringLiteral("find"), visit.word("page.find"), std::move(part), 300);
+}
+
+Reply not_found(const Visit& visit, const QString& what) { return visit.trouble(404, {{Code::Unknown, what, {}, {}}}); }
+
+std::vector<LotName> named(const Visit& visit, const QString& code) {
+  std::vector<LotName> found = visit.desk().ledger().lots().named(code);
+  const Request& request = visit.request();
+  const QString item = request.method == Request::Method::Post ? request.form.value(QStringLiteral("item"))
+                                                               : request.query.value(QStringLiteral("item"));
+  if (!item.isEmpty()) std::erase_if(found, [&](const LotName& lot) { return lot.item != item; });
+  return found;
+}
+
+std::optional<int> container_in(const Request& request) {
+  bool read = false;
+  const int number = request.query.value(QStringLiteral("container")).toInt(&read);
+  return read && number > 0 ? std::optional(number) : std::nullopt;
+}
+
+reader::Value event_row(const Visit& visit, const LotName& lot) {
+  reader::Value row = form_table();
+  const Fields& form = visit.request().form;
+  for (const char* column : kColumns) {
+    const QString name = QString::fromLatin1(column);
+    add(row, name, form.values(name).join(QStringLiteral(", ")));
+  }
+  add(row, QStringLiteral("lot"), lot.code);
+  add(row, QStringLiteral("item"), lot.item);
+  add(row, QStringLiteral("by"), visit.who().initials);
+  return row;
+}
+
+std::vector<int> numbers(const Fields& form) {
+  std::vector<int> all;
+  for (const QString& text : form.values(QStringLiteral("containers")))
+    for (const QString& one : text.split(u',')) {
+      bool read = false;
+      const int from = one.section(u'-', 0, 0).trimmed().toInt(&read);
+      const int to = one.contains(u'-') ? one.section(u'-', 1, 1).trimmed().toInt() : from;
+      for (int number = from; read && number >= 1 && number <= to && all.size() < 10'000; ++number)
+        all.push_back(number);
+    }
+  return all;
+}
+
+}  // namespace
+
+Reply lot(const Visit& visit, const QString& code) {
+  const std::vector<LotName> found = named(visit, code);
+  if (found.empty()) return not_found(visit, visit.desk().open(code, {}).what);
+  if (found.size() > 1) return choice(visit, found);
+  return page_of(visit, {found.front(), container_in(visit.request()), {}});
+}
+
+// The address of a label, as it stands in its code: that of the kitchen, whatever the browser calls the station.
+Reply label_address(const Visit& visit) {
+  const QString uri = visit.desk().book().kitchen.code_address + QString::fromUtf8(visit.request().address);
+  const Opened opened = visit.desk().open(uri, {});
+  if (opened.lot.isEmpty()) return not_found(visit, opened.what);
+  const auto name = visit.desk().ledger().lots().named(opened.lot, opened.item);
+  if (!name) return not_found(visit, opened.what);
+  return page_of(visit, {*name, opened.container, opened.superseded});
+}
+
+Reply happened(const Visit& visit, const QString& code) {
+  const std::vector<LotName> found = named(visit, code);
+  if (found.size() != 1) return not_found(visit, visit.desk().open(code, {}).what);
+  const LotAsked asked{found.front(), std::nullopt, {}};
+  const reader::Value row = event_row(visit, found.front());
+  if (needs_strong_word(row) && !visit.who().strong) return visit.message(403, "page.stronger");
+  const auto recorded = visit.desk().record({row});
+  return recorded ? page_of(visit, asked, {}, *recorded) : page_of(visit, asked, recorded.error());
+}
+
+Reply labels(const Visit& visit, const QString& code) {
+  const std::vector<LotName> found = named(visit, code);
+  if (found.size() != 1) return not_found(visit, visit.desk().open(code, {}).what);
+  const Fields& form = visit.request().form;
+  const auto printed =
+      visit.desk().labels({code, numbers(form), form.value(QStringLiteral("medium")), visit.who().initials});
+  if (!printed) return page_of(visit, {found.front(), std::nullopt, {}}, printed.error());
+  Reply reply;
+  reply.type = "application/pdf";
+  reply.body = printed->pdf;
+  reply.file_name = code.toLatin1() + '-' + printed->medium.toLatin1() + ".pdf";
+  return reply;
+}
+
+}  // namespace lardiner::station

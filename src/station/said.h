@@ -1,0 +1,34 @@
+// What the labels of lots say, kept while nothing is recorded: many phones ask for the same few lots.
+#pragma once
+
+#include <QHash>
+#include <QString>
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace lardiner::station {
+
+/// A line of a label.
+struct Said {
+  QString text;
+  bool large = false;
+};
+
+/// Of one desk. What is kept is of one `state` of the ledger (its last entry) and goes when that changes.
+class SaidBefore {
+ public:
+  using Lines = std::vector<Said>;
+
+  /// Nothing where they are not kept. The pointer holds until the next call.
+  const Lines* find(qint64 lot, int container, qint64 state);
+  void keep(qint64 lot, int container, qint64 state, Lines lines);
+
+ private:
+  void see(qint64 state);
+
+  qint64 state_ = -1;
+  QHash<std::pair<qint64, int>, Lines> lines_;
+};
+
+}  // namespace lardiner::station

@@ -1,0 +1,71 @@
+// One request on its way to its page: the desk that serves it, the language, and who asks.
+#include "station/visit.h"
+
+#include <algorithm>
+
+#include "station/page_words.h"
+
+namespace lardiner::station {
+
+namespace {
+
+const words::Language* language_of(const Desk& desk, const QString& wanted) {
+  const auto& all = desk.languages();
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const words::Language& one) { return one.code() == wanted; });
+  return found == all.end() ? &all.front() : &*found;
+}
+
+}  // namespace
+
+Visit::Visit(const Shop& shop, Desk& desk, const Request& request)
+    : shop_(shop), desk_(desk), request_(request), language_(language_of(desk, request.language)) {
+  if (!request.session.isEmpty()) who_ = shop.sign_in.find(request.session.toLatin1(), desk.now());
+}
+
+QString Visit::name_of(const ledger::LotName& lot) const { return station::name_of(desk_.book(), *language_, lot); }
+
+QString Visit::name_of(const QString& item) const { return station::name_of(desk_.book(), *language_, item); }
+
+Reply Visit::page(const QString& name, const QString& title, Part part, int status) const {
+  part.set("LANG", language_->tag()).set("TITLE", title).set("KITCHEN", desk_.book().kitchen.name);
+  part.set("CSRF", who_ ? QString::fromLatin1(who_->csrf) : QString());
+  // It stands in the query of other addresses: as it is, its own query would be theirs.
+  part.set("HERE", QString::fromLatin1(request_.address.toPercentEncoding("/")));
+  if (who_)
+    part.add("IN").set("WHO", who_->initials);
+  else
+    part.add("OUT");
+  if (desk_.languages().size() > 1)
+    for (const words::Language& one : desk_.languages())
+      part.add("LANGUAGE").set("CODE", one.code()).set("ENDONYM", one.word(QStringLiteral("page.language")));
+  Reply reply;
+  reply.status = status;
+  reply.body = shop_.pages.page(name, language_->code(), part);
+  return reply;
+}
+
+Reply Visit::trouble(int status, const problem::Errors& errors) const {
+  Part part;
+  part.set("HEADING", word("page.not_done"));
+  add_problems(part, errors);
+  return page(QStringLiteral("message"), word("page.not_done"), std::move(part), status);
+}
+
+Reply Visit::message(int status, const char* key) const {
+  Part part;
+  part.set("HEADING", word(key));
+  return page(QStringLiteral("message"), word(key), std::move(part), status);
+}
+
+void add_problems(Part& part, const problem::Errors& errors) {
+  for (const problem::Error& error : errors) part.add("PROBLEM").set("WHAT", error.what).set("HINT", error.hint);
+}
+
+std::optional<QString> last_part(const QString& path, const QString& prefix) {
+  if (!path.startsWith(prefix)) return std::nullopt;
+  const QString rest = path.mid(prefix.size());
+  return rest.isEmpty() || rest.contains(u'/') ? std::nullopt : std::optional(rest);
+}
+
+}  // namespace lardiner::station

@@ -1,0 +1,66 @@
+// One request on its way to its page: the desk that serves it, the language, and who asks.
+#pragma once
+
+#include <optional>
+
+#include "station/routes.h"
+
+namespace lardiner::station {
+
+class Visit {
+ public:
+  Visit(const Shop& shop, Desk& desk, const Request& request);
+
+  const Request& request() const { return request_; }
+  Desk& desk() const { return desk_; }
+  const Shop& shop() const { return shop_; }
+  const words::Language& language() const { return *language_; }
+  QString word(const char* key) const { return language_->word(QString::fromLatin1(key)); }
+
+  bool signed_in() const { return who_.has_value(); }
+  const Who& who() const { return *who_; }  ///< REQUIRES: signed_in
+
+  /// What the book calls the item of a lot in the language; where it does not, the name that was recorded, else the id.
+  QString name_of(const ledger::LotName& lot) const;
+  QString name_of(const QString& item) const;
+
+  /// The page `name` in the language, in its frame.
+  Reply page(const QString& name, const QString& title, Part part, int status = 200) const;
+  /// A page that says what went wrong, and where to go on.
+  Reply trouble(int status, const problem::Errors& errors) const;
+  Reply message(int status, const char* key) const;
+
+ private:
+  const Shop& shop_;
+  Desk& desk_;
+  const Request& request_;
+  const words::Language* language_;
+  std::optional<Who> who_;
+};
+
+/// Problems as a page lists them.
+void add_problems(Part& part, const problem::Errors& errors);
+
+/// The part of an address after `prefix`, decoded; nothing where it begins otherwise or has a further part.
+std::optional<QString> last_part(const QString& path, const QString& prefix);
+
+// The pages, one function each; in files of their own.
+Reply today(const Visit& visit, bool on_wall);
+Reply find(const Visit& visit);
+Reply lot(const Visit& visit, const QString& code);
+Reply label_address(const Visit& visit);
+Reply happened(const Visit& visit, const QString& code);
+Reply labels(const Visit& visit, const QString& code);
+Reply sign_in_page(const Visit& visit);
+Reply sign_in(const Visit& visit);
+Reply sign_out(const Visit& visit);
+Reply make_list(const Visit& visit);
+Reply make_form(const Visit& visit, const QString& product);
+Reply make(const Visit& visit, const QString& product);
+Reply open_list(const Visit& visit);
+Reply open_package(const Visit& visit, const QString& lot);
+Reply label_package(const Visit& visit, const QString& lot);
+Reply scan_page(const Visit& visit);
+Reply scan(const Visit& visit);
+
+}  // namespace lardiner::station
