@@ -23,7 +23,10 @@ struct DatesOptions {
 ExitStatus dates(const Options& options, const DatesOptions& wish);
 
 struct LabelsOptions {
-  QString records;
+  QString records;  ///< empty: `lots` of the ledger
+  QStringList lots;
+  QString containers;  ///< of the one lot; empty: all that are in the kitchen
+  QString by;          ///< who prints; for the ledger
   RecordFormat format = RecordFormat::Guess;
   QString out;  ///< a .pdf, or a folder with a PDF for each medium
   bool replace = false;
@@ -102,5 +105,138 @@ struct PlanOptions {
 /// The day's plan: what to make, pull and buy for the orders. An order that cannot be met leaves the rest as it is, and
 /// the status is kDoneInPart. Writes everything or nothing.
 ExitStatus plan_day(const Options& options, const PlanOptions& wish);
+
+struct RecordOptions {
+  QStringList words;  ///< one file (or "-"), or KEY=VALUE words of one row
+  RecordFormat format = RecordFormat::Guess;
+  bool hold = false;  ///< a batch without a date is recorded on hold
+};
+
+/// Appends batch records and events to the ledger, everything or nothing.
+ExitStatus record(const Options& options, const RecordOptions& wish);
+
+struct HistoryOptions {
+  QString lot;
+  QString item;  ///< where two suppliers use the same lot
+};
+
+/// One lot: whether it is good and until when and why, then all that is known of it.
+ExitStatus history_of(const Options& options, const HistoryOptions& wish);
+
+struct ScanOptions {
+  QStringList words;  ///< pictures, PDFs; what a scanner read, or a lot that was typed
+  QString item;       ///< where two suppliers use the same lot
+  int seconds = 0;    ///< at most so long for a file
+  QString program;    ///< this one, to be run by `read_codes_for_scan` for each file
+};
+
+/// What each code is, and the history that it opens.
+ExitStatus scan_all(const Options& options, const ScanOptions& wish);
+
+/// The part of it that runs in a process of its own: a picture or PDF from standard input, what is found in it, in a
+/// form of its own, to standard output.
+ExitStatus read_codes_for_scan(int seconds);
+
+struct DueOptions {
+  int days = 3;  ///< after today, of what is to be used first
+};
+
+/// Deadlines that run, what to discard, what ends today, what to use first, what needs a new label.
+ExitStatus due_now(const Options& options, const DueOptions& wish);
+
+struct TraceOptions {
+  QString lot;
+  QString item;
+  QString out;  ///< .svg or .pdf: the picture of the lineage; empty: text
+  bool replace = false;
+};
+
+/// What a lot was made of and what was made of it, through any depth, and the balance of its amounts.
+ExitStatus trace(const Options& options, const TraceOptions& wish);
+
+/// What a sheet of the ledger is told: the record of a day, a dispatch note, what holds a lot.
+struct DayRecordOptions {
+  QString day;
+  SheetOptions sheet;
+};
+ExitStatus day_record(const Options& options, const DayRecordOptions& wish);
+
+struct DispatchNoteOptions {
+  QString note;
+  SheetOptions sheet;
+};
+ExitStatus dispatch_note(const Options& options, const DispatchNoteOptions& wish);
+
+struct RecallOptions {
+  QString lot;
+  QString item;
+  SheetOptions sheet;
+};
+ExitStatus recall(const Options& options, const RecallOptions& wish);
+
+struct ExportOptions {
+  QString from, to;  ///< days as 2026-02-28, both among them; or
+  QString lot;       ///< one lot with its whole lineage
+  QString item;
+  QString out;
+  bool replace = false;
+};
+
+/// The critical tracking events as a .csv or .xlsx; and as an EPCIS 2.0 document. Writes everything or nothing.
+ExitStatus export_spreadsheet(const Options& options, const ExportOptions& wish);
+ExitStatus export_epcis(const Options& options, const ExportOptions& wish);
+
+struct PrintersOptions {
+  QString address;  ///< of one; empty: all that can be found
+};
+
+/// The printers that can be reached, with what each can do.
+ExitStatus printers(const Options& options, const PrintersOptions& wish);
+
+struct PrintOptions {
+  QString file;     ///< a .pdf
+  QString printer;  ///< its name, or its ipp:// address
+  QString medium;   ///< of the book, that the file was made for; empty: as large as its pages
+  int copies = 1;
+  QString pages;     ///< "3-9", "3-" or "3"; empty: all
+  QString job_name;  ///< empty: the file's name
+  int seconds = 0;   ///< to wait for its end, at the most
+};
+
+/// Sends a PDF to a printer and watches until it is printed.
+ExitStatus print_file(const Options& options, const PrintOptions& wish);
+
+struct VerifyOptions {
+  QString head;          ///< of a day record or a backup; empty: none is known
+  bool rebuild = false;  ///< computes the state of every lot anew from the entries
+};
+
+/// Whether the entries are those that were recorded.
+ExitStatus verify_ledger(const Options& options, const VerifyOptions& wish);
+
+struct StationOptions {
+  QString address;
+  int port = 0;
+  QString certificate, key;  ///< PEM files; both empty: in the clear
+  QStringList names;         ///< by which browsers may call it, besides its addresses
+  QString pins;              ///< file; empty: beside the ledger
+  QString program;           ///< this one, to be run for each picture
+};
+
+/// The kitchen's web page, until a stop is asked for.
+ExitStatus serve_station(const Options& options, const StationOptions& wish);
+
+struct PinOptions {
+  QString initials;
+  bool strong = false;  ///< the strong word instead of the PIN
+  QString pins;
+};
+
+/// Sets the PIN or the strong word, read from standard input, of somebody in the book.
+ExitStatus set_pin(const Options& options, const PinOptions& wish);
+
+/// A copy of the ledger that verifies; and a ledger out of one.
+ExitStatus backup(const Options& options, const QString& to);
+ExitStatus restore(const Options& options, const QString& from);
 
 }  // namespace lardiner::command

@@ -36,8 +36,19 @@ Error too_large(const QString& path) {
           QStringLiteral("split it into several files")};
 }
 
+// A pipe gives what is in it just then: only an empty part is its end.
+QByteArray read_to_end(QFile& file, qsizetype most) {
+  QByteArray bytes;
+  while (bytes.size() < most) {
+    const QByteArray part = file.read(most - bytes.size());
+    if (part.isEmpty()) break;
+    bytes += part;
+  }
+  return bytes;
+}
+
 problem::Expected<QByteArray> read_open(QFile& file, const QString& path) {
-  const QByteArray bytes = file.read(reader::kMostBytes + 1);
+  const QByteArray bytes = read_to_end(file, reader::kMostBytes + 1);
   if (file.error() != QFile::NoError)
     return tl::unexpected(machine(path, QStringLiteral("the file cannot be read"), file.errorString()));
   if (bytes.size() > reader::kMostBytes) return tl::unexpected(too_large(path));
@@ -94,7 +105,7 @@ std::optional<Error> taken(const QFileInfo& place, const QString& path, const Wi
   if (here.startsWith(place.canonicalFilePath() + u'/'))
     return refuse("this is the folder that you are in, or one above it", "name a new folder in it");
   if (place.isDir() != (wish.shape == NewFolder::Shape::Folder))
-    return place.isDir() ? refuse("this is a folder, and one PDF was asked for", "name another file")
+    return place.isDir() ? refuse("this is a folder, and one file was asked for", "name another file")
                          : refuse("this is a file, and a folder is needed", "name another folder");
   if (place.isDir() && is_empty(place.filePath())) return std::nullopt;
   if (!wish.replace)
@@ -109,6 +120,8 @@ std::optional<Error> taken(const QFileInfo& place, const QString& path, const Wi
 }
 
 }  // namespace
+
+bool is_file(const QString& path) { return QFileInfo(path).isFile(); }
 
 problem::Expected<QByteArray> read_file(const QString& path) {
   if (path == QLatin1String("-")) {

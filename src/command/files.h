@@ -15,6 +15,9 @@ namespace lardiner::command {
 /// read, Range when it is larger than reader::kMostBytes.
 problem::Expected<QByteArray> read_file(const QString& path);
 
+/// Whether there is a file (no folder) of that name.
+bool is_file(const QString& path);
+
 /// Every file of `folder` that ends in `.toml`, by name, without its sub-folders. `shown` is put before the names in
 /// errors.
 problem::ExpectedAll<std::vector<book::SourceFile>> read_toml_files(const QString& folder, const QString& shown);
@@ -22,8 +25,8 @@ problem::ExpectedAll<std::vector<book::SourceFile>> read_toml_files(const QStrin
 /// Writes a file beside, then renames it: the old one stays until the new one is whole.
 problem::Expected<qsizetype> write_file(const QString& path, const QByteArray& bytes);
 
-/// Labels or sheets that are built beside their place, in a folder, and appear there whole or not at all: what was not
-/// kept is removed.
+/// Labels, sheets or an export that are built beside their place, in a folder, and appear there whole or not at all:
+/// what was not kept is removed.
 class NewFolder {
  public:
   enum class Shape { Folder, OneFile };
@@ -38,6 +41,9 @@ class NewFolder {
   ~NewFolder();
 
   problem::Expected<qsizetype> write(const QString& name, const QByteArray& bytes);
+  /// Where a file of it lies until it is kept, for what is written piece by piece: to the disk (fsync) before it is
+  /// kept.
+  QString draft_of(const QString& name) const { return draft_ + QLatin1Char('/') + name; }
   problem::Expected<bool> rename(const QString& from, const QString& to);
   /// Moves the folder to its place.
   problem::Expected<bool> keep();

@@ -18,6 +18,7 @@ namespace lardiner::command {
 struct Options {
   QString kitchen = QStringLiteral(".");  ///< folder of the book
   QString data;                           ///< folder with templates/ and fonts/
+  QString ledger;                         ///< --ledger; empty: the kitchen's own, of its station
   QString at;                             ///< --at as written; empty: the clock
   bool json = false;
   int threads = 1;  ///< that make the codes of labels; what is written is the same with any number

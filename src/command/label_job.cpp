@@ -39,6 +39,27 @@ QString template_name(const facts::LabelRun& run) {
 // "lid.pdf" has "lid-proof.html" beside it.
 QString proof_of(const QString& pdf) { return pdf.chopped(4) + QStringLiteral("-proof.html"); }
 
+problem::ExpectedAll<paper::LabelLayout> lay_out_on(const book::Book& book, const facts::LabelRun& run,
+                                                    const paper::LabelTemplate& label, const paper::Faces& faces) {
+  const book::Media* medium = book.medium(run.media);
+  if (!medium)
+    return tl::unexpected(Errors{{Code::Unknown, QStringLiteral("\"%1\" is not a medium of the book").arg(run.media),
+                                  run.place, QStringLiteral("name one of its [[media]]")}});
+  auto layout = paper::lay_out(run, label, *medium, faces);
+  if (layout) return layout;
+  Errors errors = layout.error();
+  for (problem::Error& error : errors) {
+    if (error.code != Code::NoRoom) continue;
+    const book::Media* fits = paper::smallest_that_fits(run, label, book.media, faces);
+    error.hint = fits ? QStringLiteral("\"%1\" (%2 × %3 mm) is the smallest medium of the book that holds it")
+                            .arg(fits->id)
+                            .arg(fits->width_as_read() / 100.0)
+                            .arg(fits->height_as_read() / 100.0)
+                      : QStringLiteral("no medium of the book holds it: add a larger one, or shorten the text");
+  }
+  return tl::unexpected(errors);
+}
+
 int count(const std::vector<facts::LabelRun>& runs) {
   size_t labels = 0;
   for (const facts::LabelRun& run : runs) labels += run.containers.size();
@@ -100,23 +121,14 @@ problem::ExpectedAll<const paper::LabelTemplate*> LabelJob::label_template(const
 problem::ExpectedAll<paper::LabelLayout> LabelJob::lay_out(const facts::LabelRun& run) {
   const auto label = label_template(run);
   if (!label) return tl::unexpected(label.error());
-  const book::Media* medium = book_.medium(run.media);
-  if (!medium)
-    return tl::unexpected(Errors{{Code::Unknown, QStringLiteral("\"%1\" is not a medium of the book").arg(run.media),
-                                  run.place, QStringLiteral("name one of its [[media]]")}});
-  auto layout = paper::lay_out(run, **label, *medium, faces_);
-  if (layout) return layout;
-  Errors errors = layout.error();
-  for (problem::Error& error : errors) {
-    if (error.code != Code::NoRoom) continue;
-    const book::Media* fits = paper::smallest_that_fits(run, **label, book_.media, faces_);
-    error.hint = fits ? QStringLiteral("\"%1\" (%2 × %3 mm) is the smallest medium of the book that holds it")
-                            .arg(fits->id)
-                            .arg(fits->width_as_read() / 100.0)
-                            .arg(fits->height_as_read() / 100.0)
-                      : QStringLiteral("no medium of the book holds it: add a larger one, or shorten the text");
-  }
-  return tl::unexpected(errors);
+  return lay_out_on(book_, run, **label, faces_);
+}
+
+problem::ExpectedAll<paper::LabelLayout> lay_out_run(const Options& options, const book::Book& book,
+                                                     const facts::LabelRun& run, const paper::Faces& faces) {
+  const auto label = read_template(options, template_name(run));
+  if (!label) return tl::unexpected(label.error());
+  return lay_out_on(book, run, *label, faces);
 }
 
 LabelJob::Medium& LabelJob::medium_of(const facts::LabelRun& run) {

@@ -28,6 +28,11 @@ struct Written {
   int next_start = 1;                             ///< the first of them, else of a new sheet
 };
 
+/// A run laid out on its medium with its own template. Errors: no such medium or template; what does not fit, with the
+/// smallest medium of the book that holds it.
+problem::ExpectedAll<paper::LabelLayout> lay_out_run(const Options& options, const book::Book& book,
+                                                     const facts::LabelRun& run, const paper::Faces& faces);
+
 /// Codes are made on several threads; whole documents are drawn and written on others, while the codes of the next are
 /// made. Few are in hand at once, so that the memory of a run does not grow with it. What is written depends on the
 /// runs alone, never on the number of threads.

@@ -1,9 +1,13 @@
 // lardiner labels: batch records in, PDF labels out, everything or nothing.
 #include <algorithm>
+#include <functional>
+#include <memory>
 #include <optional>
 
+#include "batch/read_records_parts.h"
 #include "command/commands.h"
 #include "command/label_job.h"
+#include "command/label_ledger.h"
 #include "command/output.h"
 #include "command/stop.h"
 
@@ -20,6 +24,7 @@ struct Work {
   const std::vector<words::Language>& languages;
   const LabelsOptions& wish;
   LabelJob& job;
+  LabelLedger* ledger = nullptr;  ///< nullptr: the kitchen has none
   Errors errors, warnings;
   int labels = 0, hold_labels = 0;
   bool machine_failed = false;
@@ -36,24 +41,34 @@ problem::ExpectedAll<int> add_batch(Work& work, const batch::Batch& batch) {
   return work.errors.empty() || work.in_part() ? work.job.add(*runs) : work.job.fit(*runs);
 }
 
+// Whether there are errors. A ledger that cannot be read is the machine's fault, and nothing is printed.
+bool fails(Work& work, const Errors& errors) {
+  work.errors.insert(work.errors.end(), errors.begin(), errors.end());
+  work.machine_failed = work.machine_failed || is_machine(errors);
+  return !errors.empty();
+}
+
 // A batch that is refused, or that cannot be laid out, gets HOLD labels where these were asked for.
 void label_batch(Work& work, const batch::Batch& batch) {
+  if (work.ledger && work.wish.lots.isEmpty() && fails(work, work.ledger->stale(batch))) return;
   work.errors.insert(work.errors.end(), batch.refused.begin(), batch.refused.end());
   const auto added = add_batch(work, batch);
   if (added) {
     (batch.refused.empty() ? work.labels : work.hold_labels) += *added;
+    if (work.ledger && *added > 0) fails(work, work.ledger->made(batch, !batch.refused.empty()));
     return;
   }
-  work.errors.insert(work.errors.end(), added.error().begin(), added.error().end());
-  work.machine_failed = is_machine(added.error());
+  fails(work, added.error());
   if (!work.wish.hold_labels || !batch.refused.empty() || work.machine_failed) return;
   batch::Batch held = batch;
   held.refused = added.error();
   const auto hold = add_batch(work, held);
-  if (hold)
+  if (hold) {
     work.hold_labels += *hold;
-  else
-    work.errors.insert(work.errors.end(), hold.error().begin(), hold.error().end());
+    if (work.ledger && *hold > 0) fails(work, work.ledger->made(held, true));
+  } else {
+    fails(work, hold.error());
+  }
 }
 
 void keep_warnings(Work& work, const batch::Batch& batch) {
@@ -135,7 +150,12 @@ ExitStatus finish(const Options& options, Work& work, NewFolder& drafts) {
   }
   const auto drawn = work.job.finish();
   if (stop_asked()) return kMachineFailed;  // some of it was given up then
+  // Recorded before they appear: a label that nobody knows of is worse than one that is voided.
+  if (drawn && work.ledger)
+    if (const Errors errors = work.ledger->record_prints(work.wish.by); !errors.empty())
+      return refuse(errors, options.json);
   const auto written = drawn ? put_in_place(work.wish, *drawn, drafts) : drawn;
+  if (!written && drawn && work.ledger) print_problems(work.ledger->void_prints(work.wish.by));
   if (!written) return refuse(written.error(), options.json);
   print_problems(work.errors);
   return reported(report(options, work, *written), work.errors.empty() ? kDone : kDoneInPart);
@@ -170,11 +190,57 @@ problem::Expected<const book::Media*> started_sheet(const book::Book& book, cons
   return sheets.front();
 }
 
+problem::Error nothing_named() {
+  return {Code::Malformed,
+          QStringLiteral("nothing is named to print labels of"),
+          {},
+          QStringLiteral("name a file of batch records, or a lot of the ledger with --lot")};
+}
+
 problem::Error proof_of_one_file() {
   return {Code::Conflict,
           QStringLiteral("--proof: proofs stand beside the PDFs, and --out names one PDF"),
           {},
           QStringLiteral("name a folder with --out")};
+}
+
+// Batches one at a time: of records, computed as they are asked for, or of lots of the ledger.
+struct Batches {
+  std::function<std::optional<batch::Batch>()> next;
+  Errors errors;  ///< of records that could not be read
+};
+
+// "1-4, 9", as records write them.
+problem::ExpectedAll<std::vector<int>> containers_of(const LabelsOptions& wish) {
+  const QString key = QStringLiteral("--containers");
+  reader::Value row, numbers;
+  numbers.kind = reader::Value::Kind::String;
+  numbers.text = wish.containers;
+  if (!wish.containers.isEmpty()) row.entries.emplace_back(key, numbers);
+  Errors errors;
+  reader::Fields fields(row, key, errors);
+  std::vector<int> read = batch::read_numbers(fields, key);
+  if (!errors.empty()) return tl::unexpected(errors);
+  return read;
+}
+
+problem::ExpectedAll<Batches> of_ledger(const LabelsOptions& wish, LabelLedger& ledger) {
+  const auto containers = containers_of(wish);
+  if (!containers) return tl::unexpected(containers.error());
+  auto batches = ledger.batches(wish.lots, *containers);
+  if (!batches) return tl::unexpected(batches.error());
+  const auto all = std::make_shared<std::vector<batch::Batch>>(std::move(*batches));
+  return Batches{
+      [all, at = size_t{0}]() mutable { return at < all->size() ? std::optional(all->at(at++)) : std::nullopt; }, {}};
+}
+
+problem::ExpectedAll<Batches> batches_of(const LabelsOptions& wish, const book::Book& book, const QDateTime& now,
+                                         LabelLedger* ledger) {
+  if (!wish.lots.isEmpty()) return of_ledger(wish, *ledger);
+  auto read = read_record_file(wish.records, wish.format, book, now);
+  if (!read) return tl::unexpected(read.error());
+  const auto computing = std::make_shared<batch::Computing>(book, std::move(read->records), now);
+  return Batches{[computing] { return computing->next(); }, std::move(read->errors)};
 }
 
 QString title(const book::Book& book, const QDateTime& now) {
@@ -189,13 +255,16 @@ ExitStatus labels(const Options& options, const LabelsOptions& wish) {
   if (!book) return refuse(book.error(), options.json);
   if (const auto error = wish.media.isEmpty() ? std::nullopt : unknown_medium(*book, wish.media))
     return refuse({*error}, options.json);
+  if (wish.records.isEmpty() && wish.lots.isEmpty()) return wrong_usage(nothing_named(), options.json);
   if (wish.proof && one_file(wish)) return wrong_usage(proof_of_one_file(), options.json);
   if (wish.start)
     if (const auto sheet = started_sheet(*book, wish); !sheet) return wrong_usage(sheet.error(), options.json);
   const auto now = time_of_run(options, book->kitchen.zone);
   if (!now) return refuse({now.error()}, options.json);
-  auto read = read_record_file(wish.records, wish.format, *book, *now);
-  if (!read) return refuse(read.error(), options.json);
+  auto ledger = LabelLedger::open(options, *book, *now, !wish.lots.isEmpty());
+  if (!ledger) return refuse(ledger.error(), options.json);
+  auto batches = batches_of(wish, *book, *now, ledger->has_value() ? &**ledger : nullptr);
+  if (!batches) return refuse(batches.error(), options.json);
   const auto languages = read_languages(options);
   if (!languages) return refuse(languages.error(), options.json);
   const auto faces = read_faces(options);
@@ -206,9 +275,8 @@ ExitStatus labels(const Options& options, const LabelsOptions& wish) {
 
   watch_for_stop();
   LabelJob job(options, *book, *faces, *drafts, title(*book, *now), wish.start.value_or(1), wish.proof);
-  Work work{*book, *languages, wish, job, std::move(read->errors), {}};
-  batch::Computing computing(*book, std::move(read->records), *now);
-  while (const std::optional<batch::Batch> batch = computing.next()) {
+  Work work{*book, *languages, wish, job, ledger->has_value() ? &**ledger : nullptr, std::move(batches->errors), {}};
+  while (const std::optional<batch::Batch> batch = batches->next()) {
     if (stop_asked()) return kMachineFailed;
     keep_warnings(work, *batch);
     label_batch(work, *batch);

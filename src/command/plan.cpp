@@ -1,5 +1,6 @@
 // lardiner plan: from orders and what is on hand to what is made, pulled and bought, with every sheet of the day.
 #include "command/files.h"
+#include "command/on_hand_found.h"
 #include "command/output.h"
 #include "command/plan_folder.h"
 #include "command/plan_json.h"
@@ -25,7 +26,7 @@ constexpr size_t kMostNumber = 9999;
 // What the run was told.
 struct Told {
   std::vector<plan::Order> orders;
-  std::vector<plan::OnHand> on_hand;
+  OnHandFound on_hand;
   int number = 1;
 };
 
@@ -38,12 +39,12 @@ ExpectedAll<std::vector<plan::Order>> orders_of(const WorkRun& run, const PlanOp
   return std::move(read.orders);
 }
 
-ExpectedAll<Told> told(const WorkRun& run, const PlanOptions& wish) {
+ExpectedAll<Told> told(const Options& options, const WorkRun& run, const PlanOptions& wish) {
   Errors errors;
   const auto add = [&errors](const Errors& more) { errors.insert(errors.end(), more.begin(), more.end()); };
   auto orders = orders_of(run, wish);
   if (!orders) add(orders.error());
-  auto on_hand = read_on_hand_file(wish.on_hand, run);
+  auto on_hand = find_on_hand(options, wish.on_hand, run);
   if (!on_hand) add(on_hand.error());
   const Expected<int> number = wish.number.isEmpty() ? Expected<int>(1) : running_number(wish.number);
   if (!number) add({number.error()});
@@ -69,7 +70,8 @@ Error both_from_input() {
 
 ExpectedAll<Planned> planned(const WorkRun& run, Told told) {
   Planned out;
-  out.plan = plan::day_plan(run.book, std::move(told.orders), std::move(told.on_hand), run.now);
+  out.plan = plan::day_plan(run.book, std::move(told.orders), std::move(told.on_hand.lots), run.now);
+  out.counted = counted_text(told.on_hand, run.book.kitchen.zone);
   const size_t batches = out.plan.makings.size();
   if (static_cast<size_t>(told.number) + batches > kMostNumber + 1)
     return tl::unexpected(Errors{too_many(told.number, batches)});
@@ -80,6 +82,7 @@ ExpectedAll<Planned> planned(const WorkRun& run, Told told) {
   if (!sheet) return tl::unexpected(sheet.error());
   out.sheet = std::move(*sheet);
   out.json = json_of(run, out.plan, out.batches);
+  if (!out.counted.isEmpty()) out.json.insert(QStringLiteral("on_hand"), out.counted.trimmed());
   out.json.insert(QStringLiteral("problems"), json(unmet_problems(run.book, out.plan)));
   return out;
 }
@@ -93,9 +96,10 @@ Expected<bool> put_in_place(const PlanOptions& wish, const std::vector<PlanFile>
   return drafts->keep();
 }
 
-bool report_files(const Options& options, const PlanOptions& wish, QJsonObject json,
+bool report_files(const Options& options, const PlanOptions& wish, const Planned& planned,
                   const std::vector<PlanFile>& files) {
-  QString lines;
+  QJsonObject json = planned.json;
+  QString lines = planned.counted;
   QJsonArray names;
   for (const PlanFile& file : files) {
     const QString path = wish.out + u'/' + file.name;
@@ -111,14 +115,14 @@ ExitStatus hand_over(const Options& options, const PlanOptions& wish, const Work
   const ExitStatus status = unmet.empty() ? kDone : kDoneInPart;
   if (wish.out.isEmpty()) {
     print_problems(unmet);
-    return reported(options.json ? print(planned.json) : print(text(planned.sheet)), status);
+    return reported(options.json ? print(planned.json) : print(planned.counted + text(planned.sheet)), status);
   }
   const auto files = plan_files(run, planned, paper_of(wish.paper, run.book.kitchen));
   if (!files) return refuse(files.error(), options.json);
   const auto kept = put_in_place(wish, *files);
   if (!kept) return refuse({kept.error()}, options.json);
   print_problems(unmet);
-  return reported(report_files(options, wish, planned.json, *files), status);
+  return reported(report_files(options, wish, planned, *files), status);
 }
 
 }  // namespace
@@ -128,7 +132,7 @@ ExitStatus plan_day(const Options& options, const PlanOptions& wish) {
     return wrong_usage(both_from_input(), options.json);
   const auto run = read_work_run(options, wish.out);
   if (!run) return refuse(run.error(), options.json);
-  auto words = told(*run, wish);
+  auto words = told(options, *run, wish);
   if (!words) return refuse(words.error(), options.json);
   const auto plan = planned(*run, std::move(*words));
   if (!plan) return refuse(plan.error(), options.json);

@@ -14,6 +14,7 @@ struct Planned {
   std::vector<PlannedBatch> batches;
   facts::WorkSheet sheet;  ///< the plan's own
   QJsonObject json;
+  QString counted;  ///< what is on hand from, a line; empty: a file
 };
 
 struct PlanFile {

@@ -11,7 +11,6 @@ TEST_CASE("wrong usage exits with 2 and says what was not understood", "[command
   const std::vector<std::pair<QStringList, QString>> cases = {
       {{"records.csv", "--out", "labels", "--wrong"}, "The following argument was not expected: --wrong"},
       {{"records.csv"}, "--out is required"},
-      {{"--out", "labels"}, "records is required"},
       {{"records.csv", "--out", "labels", "--format", "xlsx"}, "--format: xlsx not in {csv,jsonl}"}};
   for (const auto& [arguments, said] : cases) {
     const Ran ran = kitchen.labels(arguments);
@@ -21,6 +20,10 @@ TEST_CASE("wrong usage exits with 2 and says what was not understood", "[command
     CHECK(ran.err == said + "\nRun with --help for more information.\n");
     CHECK(kitchen.as_it_was());
   }
+  const Ran nothing = kitchen.labels({"--out", "labels"});
+  CHECK(nothing.status == 2);
+  CHECK(nothing.err ==
+        "nothing is named to print labels of\n  name a file of batch records, or a lot of the ledger with --lot\n");
   CHECK(kitchen.folder.lardiner({"print"}).status == 2);
   CHECK(kitchen.folder.lardiner({}).status == 2);
 }
@@ -154,7 +157,7 @@ TEST_CASE("a file is not replaced by a folder, nor a folder by a file", "[comman
   const Ran over_folder = kitchen.labels({"records.csv", "--out", "day.pdf", "--replace"});
   CHECK(over_folder.status == 1);
   CHECK(over_folder.err ==
-        "day.pdf: this is a folder, and one PDF was asked for\n"
+        "day.pdf: this is a folder, and one file was asked for\n"
         "  name another file\n");
 }
 

@@ -1,0 +1,14 @@
+// What is due, as JSON.
+#pragma once
+
+#include <QJsonObject>
+#include <vector>
+
+#include "ledger/due.h"
+
+namespace lardiner::command {
+
+/// {"due": [{"what": "cooling", "lot": …, "containers": [1, 2], "ends": "2026-11-25T14:00:00-05:00", …}, …]}
+QJsonObject due_json(const std::vector<ledger::Due>& all, const QTimeZone& zone);
+
+}  // namespace lardiner::command

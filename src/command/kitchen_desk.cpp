@@ -1,0 +1,208 @@
+// The station's desk over a kitchen.
+#include "command/kitchen_desk.h"
+
+#include <QJsonDocument>
+#include <algorithm>
+
+#include "batch/lot.h"
+#include "command/date_text.h"
+#include "command/due_json.h"
+#include "command/entry_text.h"
+#include "command/food_warnings.h"
+#include "command/label_bytes.h"
+#include "command/lot_report.h"
+#include "command/lot_standing.h"
+#include "command/place_warnings.h"
+#include "command/recording.h"
+#include "command/scanned.h"
+#include "facts/allergen_text.h"
+#include "facts/label_language.h"
+#include "ledger/entries.h"
+#include "scan/child.h"
+
+namespace lardiner::command {
+
+using problem::Code;
+using problem::Errors;
+using station::Foreseen;
+using station::Opened;
+using station::Printed;
+using station::Recorded;
+
+namespace {
+
+constexpr int kMostNumber = 9999;  // of a batch (RECORDS.md)
+constexpr int kPictureSeconds = 10;
+
+// Those whose safety words the kitchen says somebody reviewed, its first language first.
+std::vector<words::Language> reviewed(const std::vector<words::Language>& all, const book::Kitchen& kitchen) {
+  std::vector<words::Language> out;
+  for (const QString& code : kitchen.languages)
+    if (const auto language = facts::label_language(all, kitchen, code, {})) out.push_back(**language);
+  return out;
+}
+
+class KitchenDesk : public station::Desk {
+ public:
+  KitchenDesk(const Options& options, const QString& program, LedgerRun run, std::vector<words::Language> packs,
+              std::vector<words::Language> pages, paper::Faces faces)
+      : options_(options),
+        program_(program),
+        run_(std::move(run)),
+        packs_(std::move(packs)),
+        pages_(std::move(pages)),
+        faces_(std::move(faces)) {}
+
+  void begin() override {
+    if (const auto now = time_of_run(options_, run_.zone())) run_.now = *now;
+    run_.ledger.store().forget_fault();
+    run_.ledger.lots().refresh();
+  }
+  const book::Book& book() const override { return run_.book; }
+  ledger::Ledger& ledger() override { return run_.ledger; }
+  QDateTime now() const override { return run_.now; }
+  const std::vector<words::Language>& languages() const override { return pages_; }
+
+  QStringList history(const ledger::LotName& lot) override {
+    QStringList lines;
+    const auto entries = ledger::entries_of_lot(run_.ledger.store(), lot.id);
+    if (!entries) return {entries.error().what};
+    for (const ledger::Recorded& recorded : *entries)
+      lines << (recorded.entry.event.kind == history::Kind::Made ? made_line(recorded.entry)
+                                                                 : entry_line(recorded.entry, run_.zone()));
+    return lines;
+  }
+
+  int next_number(const QString& letters, QDate day) override {
+    for (int number = 1; number <= kMostNumber && !letters.isEmpty(); ++number)
+      if (run_.ledger.lots().named(batch::lot(run_.book.kitchen, day, letters, number)).empty()) return number;
+    return 0;
+  }
+
+  problem::Expected<QByteArray> lot_as_json(const ledger::LotName& lot) override {
+    const auto report = lot_report(run_, lot);
+    if (!report) return tl::unexpected(report.error());
+    return QJsonDocument(json_of(run_, *report, {})).toJson(QJsonDocument::Compact);
+  }
+  problem::Expected<QByteArray> due_as_json(int days) override {
+    const auto found = ledger::due(run_.ledger.store(), run_.now, run_.zone(), days);
+    if (!found) return tl::unexpected(found.error());
+    return QJsonDocument(due_json(*found, run_.zone())).toJson(QJsonDocument::Compact);
+  }
+
+  Opened open(const QString& text, const QString& item) override {
+    const Scanned what = scanned(run_, text, item);
+    Opened out{what.what, {}, {}, what.container, {}};
+    if (what.several) out.what = what.several->what + QStringLiteral(": ") + what.several->hint;
+    if (!what.lot) return out;
+    out.lot = what.lot->code;
+    out.item = what.lot->item;
+    const bool label = what.container.has_value();
+    const history::Lot* lot = label ? run_.ledger.lots().lot(what.lot->id) : nullptr;
+    if (lot) out.superseded = superseded(run_, *lot, {what.container, what.label_end, true});
+    return out;
+  }
+
+  problem::Expected<QStringList> codes(const QByteArray& bytes, const QString& name) override {
+    scan::Bounds bounds;
+    bounds.seconds = kPictureSeconds;
+    const scan::Child child{program_, {QStringLiteral("read-codes")}};
+    const auto found = scan::read_codes_in_child(child, bytes, name, bounds);
+    if (!found) return tl::unexpected(found.error());
+    QStringList texts;
+    for (const scan::Code& code : found->codes) texts << code.text;
+    return texts;
+  }
+
+  problem::ExpectedAll<Recorded> record(const std::vector<reader::Value>& rows) override {
+    Recording recorded = recording(run_, rows, false, false);
+    if (!recorded.errors.empty()) return tl::unexpected(recorded.errors);
+    const auto entries = run_.ledger.append(std::move(recorded.events), run_.stamp());
+    if (!entries) return tl::unexpected(entries.error());
+    Recorded out;
+    for (const history::Entry& entry : *entries) {
+      out.entries << entry.id.text();
+      if (!entry.event.lot.isEmpty()) out.lot = entry.event.lot;
+    }
+    for (const QString& warning : recorded.warnings) out.warnings << warning;
+    for (const Errors& warnings : {place_warnings(run_, *entries), food_warnings(run_, *entries)})
+      for (const problem::Error& warning : warnings) out.warnings << warning.what + QStringLiteral(": ") + warning.hint;
+    return out;
+  }
+
+  problem::ExpectedAll<Foreseen> foresee(const reader::Value& row) override {
+    Recording recorded = recording(run_, {row}, false, true);
+    const auto made = std::find_if(recorded.events.begin(), recorded.events.end(),
+                                   [](const history::Event& event) { return event.made.has_value(); });
+    if (made == recorded.events.end()) return tl::unexpected(recorded.errors);
+    Foreseen out;
+    out.refused = recorded.errors;
+    const Errors& held = made->made->batch.refused;  // its cooling is still to be shown, or more is missing
+    out.refused.insert(out.refused.end(), held.begin(), held.end());
+    for (const QString& warning : recorded.warnings) out.warnings << warning;
+    add_facts(*made->made, out);
+    return out;
+  }
+
+  problem::ExpectedAll<Printed> labels(const station::ToPrint& wish) override {
+    if (const auto error = wish.medium.isEmpty() ? std::nullopt : unknown_medium(run_.book, wish.medium))
+      return tl::unexpected(Errors{*error});
+    const auto file =
+        print_lot(options_, run_.book, packs_, run_.now, {wish.lot, wish.containers, wish.medium, wish.by});
+    if (!file) return tl::unexpected(file.error());
+    return Printed{file->medium, file->labels, file->pdf};
+  }
+
+ private:
+  QString made_line(const history::Entry& entry) const {
+    return QStringLiteral("%1  %2  made, %3")
+        .arg(entry.id.text(), moment(entry.event.at, false, run_.zone()), entry.event.by);
+  }
+
+  void add_facts(const batch::Fixed& fixed, Foreseen& out) const {
+    const batch::Batch& batch = fixed.batch;
+    out.lot = batch.lot;
+    if (const batch::UseBy* use_by = batch::use_by_of(fixed, 0)) {
+      out.use_by = headline(*use_by, run_.zone());
+      for (const batch::Reason& reason : use_by->reasons) out.reasons << reason_line(reason, run_.zone()).trimmed();
+    }
+    if (const book::AllergenList* list = run_.book.law.list(run_.book.kitchen.allergen_list);
+        list && batch.declared.stated) {
+      const facts::Wording wording{pages_.front(), run_.book.kitchen.units};
+      out.contains << facts::contains_text(wording, batch.declared, *list);
+      if (const QString may = facts::may_contain_text(wording, batch.declared, *list); !may.isEmpty())
+        out.contains << may;
+    }
+    const auto runs = facts::label_runs(run_.book, batch, packs_, {});
+    if (!runs || runs->empty()) return;
+    if (const auto picture = label_picture(options_, run_.book, runs->front(), faces_)) out.label_svg = *picture;
+  }
+
+  const Options options_;
+  const QString program_;
+  LedgerRun run_;
+  std::vector<words::Language> packs_, pages_;
+  paper::Faces faces_;
+};
+
+}  // namespace
+
+problem::ExpectedAll<std::unique_ptr<station::Desk>> kitchen_desk(const Options& options, const QString& program) {
+  auto run = read_ledger_run(options, ledger::Access::Write);
+  if (!run) return tl::unexpected(run.error());
+  auto packs = read_languages(options);
+  if (!packs) return tl::unexpected(packs.error());
+  auto faces = read_faces(options);
+  if (!faces) return tl::unexpected(faces.error());
+  std::vector<words::Language> pages = reviewed(*packs, run->book.kitchen);
+  if (pages.empty())
+    return tl::unexpected(
+        Errors{{Code::Unsafe,
+                QStringLiteral("none of the kitchen's languages has safety words that were reviewed"),
+                {},
+                QStringLiteral("name in the kitchen book who reviewed those of one of its languages")}});
+  return std::unique_ptr<station::Desk>(std::make_unique<KitchenDesk>(
+      options, program, std::move(*run), std::move(*packs), std::move(pages), std::move(*faces)));
+}
+
+}  // namespace lardiner::command

@@ -1,0 +1,55 @@
+// What the commands of the ledger have in common: the book, the time of the run, and the ledger of its station.
+#include "command/ledger_run.h"
+
+#include <QDir>
+
+#include "ledger/nearest.h"
+
+namespace lardiner::command {
+
+using problem::Code;
+using problem::Error;
+using problem::Errors;
+
+ledger::Stamp LedgerRun::stamp() const {
+  return {book.kitchen.station, now, QString::fromLatin1(book.kitchen.zone.id())};
+}
+
+QString ledger_path(const Options& options, const book::Kitchen& kitchen) {
+  if (!options.ledger.isEmpty()) return options.ledger;
+  return options.kitchen + QStringLiteral("/ledger/%1.sqlite").arg(kitchen.station);
+}
+
+void make_ledger_folder(const Options& options) {
+  if (options.ledger.isEmpty()) QDir().mkpath(options.kitchen + QStringLiteral("/ledger"));
+}
+
+problem::ExpectedAll<LedgerRun> read_ledger_run(const Options& options, ledger::Access access) {
+  auto book = usable_book(options);
+  if (!book) return tl::unexpected(book.error());
+  const auto now = time_of_run(options, book->kitchen.zone);
+  if (!now) return tl::unexpected(Errors{now.error()});
+  const QString path = ledger_path(options, book->kitchen);
+  if (access == ledger::Access::Write) make_ledger_folder(options);
+  auto ledger = ledger::Ledger::open(path, access);
+  if (!ledger) return tl::unexpected(Errors{ledger.error()});
+  return LedgerRun{std::move(*book), *now, std::move(*ledger)};
+}
+
+problem::Expected<ledger::LotName> lot_named(ledger::Ledger& ledger, const QString& code, const QString& item) {
+  const std::vector<ledger::LotName> found = ledger.lots().named(code);
+  if (item.isEmpty() && found.size() == 1) return found.front();
+  for (const ledger::LotName& lot : found)
+    if (lot.item == item) return lot;
+  QStringList items;
+  for (const ledger::LotName& lot : found) items << lot.item;
+  if (!found.empty())
+    return tl::unexpected(Error{Code::Conflict,
+                                QStringLiteral("lot %1 is of %2").arg(code, items.join(QStringLiteral(" and of "))),
+                                {},
+                                QStringLiteral("name one of them with --item")});
+  return tl::unexpected(
+      ledger::unknown_lot(ledger.store(), code, {}, QStringLiteral("see that it is written as on the label")));
+}
+
+}  // namespace lardiner::command

@@ -1,0 +1,16 @@
+// What a temperature of a place that is out of its limits asks for, told as it is recorded.
+#pragma once
+
+#include <vector>
+
+#include "command/ledger_run.h"
+#include "history/event.h"
+
+namespace lardiner::command {
+
+/// For each temperature out of the limits that its entry keeps: the reading, the limits, which lots stand in the place
+/// now, and how to hold them all. Nothing where a later hold of the place is among the entries. REQUIRES: they have
+/// been appended.
+problem::Errors place_warnings(LedgerRun& run, const std::vector<history::Entry>& entries);
+
+}  // namespace lardiner::command

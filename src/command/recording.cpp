@@ -1,0 +1,233 @@
+// Rows of batch records and of events as what is appended to the ledger: batches computed with the lots that it has.
+#include "command/recording.h"
+
+#include <algorithm>
+#include <functional>
+#include <set>
+
+#include "batch/lots_of_run.h"
+#include "batch/read_records.h"
+#include "batch/read_records_parts.h"
+#include "history/for_use.h"
+#include "history/read_events.h"
+#include "ledger/entries.h"
+#include "ledger/further_allergens.h"
+#include "ledger/on_hand.h"
+
+namespace lardiner::command {
+
+using batch::Fixed;
+using batch::Input;
+using history::Event;
+using history::Kind;
+using problem::Code;
+using problem::Errors;
+
+namespace {
+
+class Gathering {
+ public:
+  Gathering(LedgerRun& run, bool hold) : run_(run), hold_(hold) {}
+
+  Recording gather(std::vector<batch::Record> records, std::vector<Event> events) {
+    batch::LotsOfRun of_run(records, run_.book);
+    for (const size_t at : of_run.latest_first())
+      complete(records[at],
+               [&](const QString& item) { return there(records[at], item) + of_run.may_have_been(at, item); });
+    compute(std::move(records));
+    std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) { return a.at < b.at; });
+    for (Event& event : events) out_.events.push_back(std::move(event));
+    return std::move(out_);
+  }
+
+ private:
+  using LotsOf = std::function<QStringList(const QString& item)>;
+
+  // What the record leaves unsaid, and the ledger and the other records know: which lots an input may have been, and
+  // their dates.
+  void complete(batch::Record& record, const LotsOf& may_have_been) {
+    if (record.deed == batch::Deed::Made)
+      add_unlisted(record, may_have_been);
+    else
+      know_own_package(record);
+    for (Input& input : record.inputs) {
+      if (input.lot.isEmpty()) input.candidates = may_have_been(input.item);
+      for (const QString& code : input.lot.isEmpty() ? input.candidates : QStringList{input.lot})
+        know(record, input, code);
+    }
+  }
+
+  QStringList there(const batch::Record& record, const QString& item) {
+    return ledger::lots_there(run_.ledger.store(), item, record.made_at, batch::latest_use(record, run_.zone()));
+  }
+
+  // What a record may leave out, so that its lots count as assumed: nothing that needs a date of its own, for such an
+  // input has to be written.
+  bool may_be_left_out(const QString& item) const {
+    const auto opened = [](const book::ShelfLife& life) {
+      return life.state == book::State::Opened && life.kind == book::EndKind::UseBy;
+    };
+    if (const book::Ingredient* ingredient = run_.book.ingredient(item))
+      return ingredient->tcs.is == book::TcsStatement::Is::No &&
+             std::none_of(ingredient->shelf_lives.begin(), ingredient->shelf_lives.end(), opened);
+    const book::Product* product = run_.book.product(item);
+    return product && product->tcs.is == book::TcsStatement::Is::No;
+  }
+
+  void add_unlisted(batch::Record& record, const LotsOf& may_have_been) {
+    const book::Product* product = run_.book.product(record.item);
+    if (!product) return;
+    for (const book::FormulaLine& line : product->formula) {
+      const bool listed = std::any_of(record.inputs.begin(), record.inputs.end(), [&](const Input& input) {
+        return input.item == line.item || input.instead_of == line.item;
+      });
+      if (listed || !may_be_left_out(line.item) || may_have_been(line.item).isEmpty()) continue;
+      Input input;
+      input.item = line.item;
+      input.place = record.place;
+      record.inputs.push_back(std::move(input));
+    }
+  }
+
+  // A lot of the ledger: ours is computed with, of a supplier's the date on its package counts.
+  void know(const batch::Record& record, Input& input, const QString& code) {
+    const auto id = run_.ledger.lots().id(code, input.item);
+    const history::Lot* lot = id ? run_.ledger.lots().lot(*id) : nullptr;
+    if (!lot) return;
+    if (lot->made && known_.insert(code).second) earlier_.push_back(history::facts_for_use(*lot, run_.book.law));
+    if (!lot->received) return;
+    know_package(input, *lot);
+    know_opening(record, input, *id);
+  }
+
+  // Of a package that is opened, thawed, cut or decanted: what its receipt says of it.
+  void know_own_package(batch::Record& record) {
+    const auto id = run_.ledger.lots().id(record.supplier_lot, record.item);
+    const history::Lot* lot = id && !record.supplier_lot.isEmpty() ? run_.ledger.lots().lot(*id) : nullptr;
+    if (!lot || !lot->received) return;
+    for (const auto& stated : {lot->received->stated, lot->not_after})
+      if (stated && (!record.stated || stated->end < record.stated->end)) record.stated = stated;
+    if (record.supplier_item.isEmpty()) record.supplier_item = lot->supplier_item;
+    if (const QString barred = history::barred(*lot); !barred.isEmpty())
+      out_.errors.push_back({Code::Unsafe, QStringLiteral("lot %1 of \"%2\" is %3").arg(lot->code, record.item, barred),
+                             record.place, QStringLiteral("use another lot")});
+  }
+
+  void know_package(Input& input, const history::Lot& lot) {
+    for (const auto& stated : {lot.received->stated, lot.not_after})
+      if (stated && (!input.stated || stated->end < input.stated->end)) input.stated = stated;
+    if (input.supplier_item.isEmpty() && !input.lot.isEmpty()) input.supplier_item = lot.supplier_item;
+    if (const QString barred = history::barred(lot); !barred.isEmpty())
+      out_.errors.push_back({Code::Unsafe, QStringLiteral("lot %1 of \"%2\" is %3").arg(lot.code, input.item, barred),
+                             input.place,
+                             lot.recalls.empty() ? QStringLiteral("use another lot, or release it first")
+                                                 : QStringLiteral("use another lot; what was made of it belongs "
+                                                                  "to the recall")});
+  }
+
+  // When its packages were first opened and last frozen and thawed, as far as that was before the making was over:
+  // nobody says which package was used.
+  void know_opening(const batch::Record& record, Input& input, qint64 lot) {
+    const auto entries = ledger::entries_of_lot(run_.ledger.store(), lot);
+    if (!entries) return out_.errors.push_back(entries.error());
+    const QDateTime end = batch::latest_use(record, run_.zone());
+    for (const ledger::Recorded& recorded : *entries) {
+      const Event& event = recorded.entry.event;
+      if (event.at > end) continue;
+      if (event.kind == Kind::Opened && (!input.opened_at || event.at < *input.opened_at)) input.opened_at = event.at;
+      if (event.kind == Kind::Frozen && !input.frozen_at) input.frozen_at = event.at;
+      if (event.kind == Kind::Thawed && !input.thawed_at) input.thawed_at = event.at;
+    }
+  }
+
+  void compute(std::vector<batch::Record> records) {
+    batch::Computing computing(run_.book, std::move(records), earlier_, run_.now);
+    std::vector<Fixed> made;
+    while (std::optional<Fixed> fixed = computing.next_fixed()) made.push_back(std::move(*fixed));
+    for (const size_t at : sources_first(made)) {
+      add_corrections(made[at]);
+      add(std::move(made[at]));
+    }
+  }
+
+  // What corrections say is in the lots that went into it, which the book may not know yet. Lots of ours that were
+  // recorded before declare it already.
+  void add_corrections(Fixed& fixed) {
+    const batch::Record& record = fixed.batch.record;
+    QStringList more;
+    const auto add_of = [&](const QString& item, const QString& code) {
+      more += further_of_run_.value(code);
+      if (const auto id = run_.ledger.lots().id(code, item))
+        more += ledger::further_allergens(run_.ledger.store(), *id);
+    };
+    for (const Input& input : record.inputs)
+      for (const QString& code :
+           input.lot.isEmpty() ? input.candidates + QStringList{QString()} : QStringList{input.lot})
+        add_of(input.item, code);
+    if (record.deed != batch::Deed::Made) add_of(record.item, record.supplier_lot);
+    if (more.isEmpty()) return;
+    more.removeDuplicates();
+    history::declare_besides(fixed.batch.declared, more, run_.book.law);
+    if (!fixed.batch.lot.isEmpty()) further_of_run_.insert(fixed.batch.lot, more);
+  }
+
+  // A lot is recorded before what is made of it, whatever the order of the records.
+  static std::vector<size_t> sources_first(const std::vector<Fixed>& made) {
+    std::vector<size_t> order;
+    std::vector<bool> taken(made.size(), false);
+    QHash<QString, size_t> by_lot;
+    for (size_t at = 0; at < made.size(); ++at) by_lot.insert(made[at].batch.lot, at);
+    const std::function<void(size_t)> take = [&](size_t at) {
+      if (taken[at]) return;
+      taken[at] = true;
+      for (const QString& lot : batch::lots_named(made[at].batch.record))
+        if (const auto found = by_lot.constFind(lot); found != by_lot.constEnd()) take(*found);
+      order.push_back(at);
+    };
+    for (size_t at = 0; at < made.size(); ++at) take(at);
+    return order;
+  }
+
+  void add(Fixed fixed) {
+    const batch::Batch& batch = fixed.batch;
+    for (const QString& warning : batch.warnings) out_.warnings.push_back(batch.lot + QStringLiteral(": ") + warning);
+    if (!batch.refused.empty() && !batch::held_for_cooling_alone(fixed)) {
+      Errors& to = hold_ && !batch.lot.isEmpty() ? out_.held : out_.errors;
+      to.insert(to.end(), batch.refused.begin(), batch.refused.end());
+    }
+    Event event;
+    event.kind = Kind::Made;
+    event.at = batch.record.made_at;
+    event.by = batch.record.by;
+    event.lot = batch.lot;
+    event.item = batch.record.item;
+    event.supplier_item = batch.record.supplier_item;
+    event.book_hash = QString::fromLatin1(run_.book.hash.toHex());
+    event.source = batch.record.place;
+    event.made = std::move(fixed);
+    out_.events.push_back(std::move(event));
+  }
+
+  LedgerRun& run_;
+  bool hold_;
+  Recording out_;
+  std::vector<Fixed> earlier_;
+  std::set<QString> known_;
+  QHash<QString, QStringList> further_of_run_;  // lot of this file -> what corrections add to it
+};
+
+}  // namespace
+
+Recording recording(LedgerRun& run, const std::vector<reader::Value>& rows, bool decimal_comma, bool hold) {
+  std::vector<reader::Value> events, batches;
+  for (const reader::Value& row : rows) (history::is_event(row) ? events : batches).push_back(row);
+  batch::Records records = batch::read_records(batches, run.book, {run.now, decimal_comma});
+  history::Events read = history::read_events(events, run.book, {run.now, decimal_comma});
+  Recording out = Gathering(run, hold).gather(std::move(records.records), std::move(read.events));
+  for (const Errors* errors : {&records.errors, &read.errors})
+    out.errors.insert(out.errors.end(), errors->begin(), errors->end());
+  problem::sort(out.errors);
+  return out;
+}
+
+}  // namespace lardiner::command

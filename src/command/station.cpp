@@ -1,0 +1,179 @@
+// lardiner station: the kitchen's web page; lardiner pin: who may sign in to it.
+#include <QDir>
+#include <QFileInfo>
+#include <QTextStream>
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <cstdio>
+#include <thread>
+
+#include "command/commands.h"
+#include "command/files.h"
+#include "command/kitchen_desk.h"
+#include "command/output.h"
+#include "command/stop.h"
+#include "facts/label_language.h"
+#include "station/desks.h"
+#include "station/routes.h"
+#include "station/server.h"
+
+namespace lardiner::command {
+
+using problem::Code;
+using problem::Error;
+using problem::Errors;
+
+namespace {
+
+constexpr const char* kFiles[] = {"style.css", "station.js", "openapi.json"};
+constexpr const char* kFonts[] = {"AtkinsonHyperlegibleNext-Regular.ttf",
+                                  "AtkinsonHyperlegibleNext-Bold.ttf",
+                                  "NotoSans-Regular.ttf",
+                                  "NotoSans-Bold.ttf",
+                                  "NotoSansSC-Regular.ttf",
+                                  "NotoSansSC-Bold.ttf"};
+
+// Beside the ledger, and no part of it.
+QString pins_path(const Options& options, const book::Kitchen& kitchen, const QString& named) {
+  if (!named.isEmpty()) return named;
+  const QFileInfo ledger(ledger_path(options, kitchen));
+  return ledger.dir().filePath(ledger.completeBaseName() + QStringLiteral(".pins"));
+}
+
+problem::ExpectedAll<std::vector<station::PageSource>> page_sources(const QString& folder) {
+  std::vector<station::PageSource> sources;
+  for (const QString& file : QDir(folder).entryList({QStringLiteral("*.html")}, QDir::Files, QDir::Name)) {
+    const auto bytes = read_file(folder + u'/' + file);
+    if (!bytes) return tl::unexpected(Errors{bytes.error()});
+    sources.push_back({folder + u'/' + file, file.chopped(5), *bytes});
+  }
+  return sources;
+}
+
+problem::ExpectedAll<QHash<QString, QByteArray>> files_of(const Options& options) {
+  QHash<QString, QByteArray> files;
+  const auto add = [&](const QString& name, const QString& path) -> std::optional<Error> {
+    const auto bytes = read_file(path);
+    if (!bytes) return bytes.error();
+    files.insert(name, *bytes);
+    return std::nullopt;
+  };
+  Errors errors;
+  for (const char* name : kFiles)
+    if (const auto error =
+            add(QLatin1String(name), options.data + QStringLiteral("/templates/station/") + QLatin1String(name)))
+      errors.push_back(*error);
+  for (const char* name : kFonts)
+    if (const auto error = add(QLatin1String(name), options.data + QStringLiteral("/fonts/") + QLatin1String(name)))
+      errors.push_back(*error);
+  if (!errors.empty()) return tl::unexpected(errors);
+  return files;
+}
+
+// What the station is made of before it serves anybody.
+struct Made {
+  station::Pages pages;
+  QHash<QString, QByteArray> files;
+  station::Pins pins;
+};
+
+problem::ExpectedAll<Made> make(const Options& options, const book::Book& book, const StationOptions& wish) {
+  const auto packs = read_languages(options);
+  if (!packs) return tl::unexpected(packs.error());
+  const auto sources = page_sources(options.data + QStringLiteral("/templates/station"));
+  if (!sources) return tl::unexpected(sources.error());
+  auto pages = station::Pages::read(*sources, *packs);
+  if (!pages) return tl::unexpected(pages.error());
+  auto files = files_of(options);
+  if (!files) return tl::unexpected(files.error());
+  auto pins = station::Pins::at(pins_path(options, book.kitchen, wish.pins));
+  if (!pins) return tl::unexpected(Errors{pins.error()});
+  return Made{std::move(*pages), std::move(*files), std::move(*pins)};
+}
+
+// Until a stop is asked for.
+void serve(station::Server& server) {
+  watch_for_stop();
+  std::atomic<bool> over = false;
+  std::thread watcher([&] {
+    using namespace std::chrono_literals;
+    while (!stop_asked() && !over) std::this_thread::sleep_for(100ms);
+    server.stop();
+  });
+  server.run();
+  over = true;
+  watcher.join();
+}
+
+bool is_this_machine(const QString& address) {
+  return address.startsWith(QLatin1String("127.")) || address == QLatin1String("::1") ||
+         address == QLatin1String("localhost");
+}
+
+Error readable_by_others() {
+  return {Code::Unsafe,
+          QStringLiteral("warning: without a certificate PINs can be read by others on the network"),
+          {},
+          QStringLiteral("give it the kitchen's certificate: --certificate and --key")};
+}
+
+int desks_of(const Options& options) { return std::clamp(options.threads, 2, 16); }
+
+}  // namespace
+
+ExitStatus serve_station(const Options& options, const StationOptions& wish) {
+  const auto book = usable_book(options);
+  if (!book) return refuse(book.error(), options.json);
+  make_ledger_folder(options);
+  auto made = make(options, *book, wish);
+  if (!made) return refuse(made.error(), options.json);
+  // One desk beforehand, so that what is at fault is told here and not to the first who asks.
+  if (const auto desk = kitchen_desk(options, wish.program); !desk) return refuse(desk.error(), options.json);
+  station::SignIn sign_in(made->pins, station::random_of_system);
+  const station::Shop shop{made->pages, sign_in, made->files, wish.names};
+  station::Desks desks(desks_of(options), [&] { return kitchen_desk(options, wish.program); });
+  const auto answer = [&](const station::Request& request) {
+    return desks.ask([&](station::Desk& desk) { return station::answer(shop, desk, request); }, station::out_of_order);
+  };
+  station::Server server(
+      {wish.address, wish.port, wish.certificate, wish.key}, answer, [](const QString& page, const QString& what) {
+        print_problems(
+            {{Code::Machine, QStringLiteral("a page could not be made: %1").arg(what), {page, 0, 0, {}, 1, 1}, {}}});
+      });
+  const auto port = server.bind();
+  if (!port) return refuse({port.error()}, options.json);
+  if (wish.certificate.isEmpty() && !is_this_machine(wish.address)) print_problems({readable_by_others()});
+  const QString scheme = wish.certificate.isEmpty() ? QStringLiteral("http") : QStringLiteral("https");
+  const QString shown = wish.address.contains(u':') ? u'[' + wish.address + u']' : wish.address;
+  print(QStringLiteral("%1 is served at %2://%3:%4/ until Ctrl-C\n").arg(book->kitchen.name, scheme, shown).arg(*port));
+  std::fflush(stdout);
+  serve(server);
+  return kDone;
+}
+
+ExitStatus set_pin(const Options& options, const PinOptions& wish) {
+  const auto book = usable_book(options);
+  if (!book) return refuse(book.error(), options.json);
+  const bool known = std::any_of(book->people.begin(), book->people.end(),
+                                 [&](const book::Person& person) { return person.initials == wish.initials; });
+  if (!known)
+    return refuse({{Code::Unknown,
+                    QStringLiteral("\"%1\" are the initials of nobody in the book").arg(wish.initials),
+                    {},
+                    QStringLiteral("add the person to the kitchen book: [[person]]")}},
+                  options.json);
+  make_ledger_folder(options);
+  auto pins = station::Pins::at(pins_path(options, book->kitchen, wish.pins));
+  if (!pins) return refuse({pins.error()}, options.json);
+  QTextStream in(stdin);
+  const QString secret = in.readLine();
+  const auto set = wish.strong ? pins->set_strong(wish.initials, secret) : pins->set(wish.initials, secret);
+  if (!set) return refuse({set.error()}, options.json);
+  return reported(
+      print(QStringLiteral("%1 of %2 is set\n")
+                .arg(wish.strong ? QStringLiteral("the strong word") : QStringLiteral("the PIN"), wish.initials)),
+      kDone);
+}
+
+}  // namespace lardiner::command
