@@ -1,7 +1,9 @@
-# layer_tests(<layer> [EXTRA <target>…]): tests/<layer>/*.cpp as the program test_<layer>, linked with the whole of that layer
-# and only what the layer may use, so that a call upwards does not link.
+# layer_tests(<layer> [EXTRA <target>…] [ONCE <tag>] [APART <tag>]): tests/<layer>/*.cpp as the program test_<layer>, linked with the whole of that layer
+# and only what the layer may use, so that a call upwards does not link. Cases tagged ONCE ask about neither locale nor compiler:
+# they are a test of their own with the label `once`, which tests/run leaves out of the further runs. Those tagged APART are another,
+# so that two processors share a long program.
 function(layer_tests layer)
-  cmake_parse_arguments(PARSE_ARGV 1 TESTS "" "" "EXTRA")
+  cmake_parse_arguments(PARSE_ARGV 1 TESTS "" "ONCE;APART" "EXTRA")
   if(NOT TARGET ${layer})
     return()
   endif()
@@ -15,5 +17,23 @@ function(layer_tests layer)
   target_compile_definitions(test_${layer} PRIVATE LARDINER_SOURCE_DIR="${CMAKE_SOURCE_DIR}"
     LARDINER_OPEN_DATA="${CMAKE_SOURCE_DIR}/../shared/data")
   lardiner_compile(test_${layer})
-  add_test(NAME ${layer} COMMAND test_${layer})
+  if(CMAKE_BUILD_TYPE STREQUAL "Release")
+    target_compile_options(test_${layer} PRIVATE -O1)  # half as long to compile, and what they test is as it ships
+  endif()
+  set(others)
+  foreach(tag IN LISTS TESTS_ONCE TESTS_APART)
+    string(APPEND others "~${tag}")
+  endforeach()
+  add_test(NAME ${layer} COMMAND test_${layer} ${others})
+  if(TESTS_APART)
+    set(but_once)
+    if(TESTS_ONCE)
+      set(but_once "~${TESTS_ONCE}")
+    endif()
+    add_test(NAME ${layer}.apart COMMAND test_${layer} "${TESTS_APART}${but_once}")
+  endif()
+  if(TESTS_ONCE)
+    add_test(NAME ${layer}.once COMMAND test_${layer} "${TESTS_ONCE}")
+    set_tests_properties(${layer}.once PROPERTIES LABELS once)
+  endif()
 endfunction()

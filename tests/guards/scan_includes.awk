@@ -13,7 +13,7 @@ FNR == NR {
   next
 }
 
-FNR == 1 { layer = layer_of(FILENAME); uses = 0 }
+FNR == 1 { layer = layer_of(FILENAME); uses = 0; header = header_of(FILENAME) }
 layer == "" { next }
 FNR == 1 && !(layer in rank) { say("\"" layer "\" is no layer of tests/guards/layers.txt"); layer = ""; next }
 FILENAME ~ /CMakeLists\.txt$/ { check_build($0); next }
@@ -36,6 +36,16 @@ function layer_of(file,    rest, slash) {
   return slash ? substr(rest, 1, slash - 1) : ""
 }
 
+# src/<layer>/x.cpp -> <layer>/x.h, where there is such a header: it is included first, so that it is seen to compile alone.
+function header_of(file,    name, line, there) {
+  if (file !~ /\.cpp$/) return ""
+  name = file
+  sub(/cpp$/, "h", name)
+  there = (getline line < name) >= 0
+  close(name)
+  return there ? substr(name, length(root) + 2) : ""
+}
+
 function say(what) { found++; print FILENAME ":" FNR ": " what }
 
 function may_use(other) { return (other in rank) && rank[other] <= rank[layer] }
@@ -52,6 +62,12 @@ function check_include(line,    target) {
   if (target ~ /^"/) { sub(/^"/, "", target); sub(/".*/, "", target); check_own_include(target) }
   else if (target ~ /^</) { sub(/^</, "", target); sub(/>.*/, "", target); check_foreign_include(target) }
   else { sub(/[ \t].*/, "", target); check_foreign_include(target) }
+  check_first_include(target)
+}
+
+function check_first_include(target) {
+  if (header != "" && target != header) say("include \"" header "\" first")
+  header = ""
 }
 
 function check_own_include(target,    folder) {

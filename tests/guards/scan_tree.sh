@@ -12,14 +12,15 @@ unfinished='TO[D]O|FIX[M]E|\bXX[X]\b|not implemente[d]'
 empty_check='(CHECK|REQUIRE)\((tru[e]|1)\)'
 one_machine='/hom[e]/|/roo[t]/|/User[s]/|[A-Z]:\\\\User[s]|file:///[a-z]|/tm[p]/[a-z]'
 
-# Text files of ours: not the faces, not what a build or a version control leaves.
+# Text files of ours: not the faces, not what a build, npm or a version control leaves.
 text_files() {
   find CMakeLists.txt README.md DEVELOPERS.md LICENSE src templates tests samples -type f ! -path 'tests/fuzz/corpus/*' \
-    2>/dev/null | LC_ALL=C sort
+    ! -path 'tests/browser/node_modules/*' 2>/dev/null | LC_ALL=C sort
 }
 
 sources() {
   find src tests -type f \( -name '*.h' -o -name '*.hpp' -o -name '*.cpp' -o -name '*.cc' \) ! -path 'tests/guards/fixture/*' \
+    ! -path 'tests/browser/node_modules/*' \
     2>/dev/null | LC_ALL=C sort
 }
 
