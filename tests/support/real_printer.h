@@ -5,6 +5,7 @@
 #include <signal.h>
 #include <sys/prctl.h>
 #include <sys/socket.h>
+#include <sys/un.h>
 #include <unistd.h>
 
 #include <QDir>
@@ -12,6 +13,7 @@
 #include <QProcess>
 #include <QStandardPaths>
 #include <QTemporaryDir>
+#include <algorithm>
 #include <functional>
 
 #include "show.h"
@@ -52,6 +54,20 @@ class Loopback {
 
   int socket_;
 };
+
+/// Whether anybody takes connections at the Unix socket `path`: its file is there a little sooner.
+inline bool answers(const QString& path) {
+  sockaddr_un address{};
+  address.sun_family = AF_UNIX;
+  const QByteArray name = QFile::encodeName(path);
+  REQUIRE(name.size() < qsizetype(sizeof address.sun_path));
+  std::copy(name.begin(), name.end(), address.sun_path);
+  const int socket = ::socket(AF_UNIX, SOCK_STREAM, 0);
+  REQUIRE(socket >= 0);
+  const bool out = ::connect(socket, reinterpret_cast<sockaddr*>(&address), sizeof address) == 0;
+  ::close(socket);
+  return out;
+}
 
 /// A port at which nobody answers.
 inline int free_port() { return Loopback().listen(); }
@@ -135,7 +151,7 @@ class RealPrinter {
     start(bus_, QStringLiteral("dbus-daemon"),
           {QStringLiteral("--config-file=") + path("bus.conf"), QStringLiteral("--nofork"),
            QStringLiteral("--nopidfile")});
-    wait_until(bus_, [this] { return QFile::exists(path("bus")); });
+    wait_until(bus_, [this] { return answers(path("bus")); });
   }
   void start_printer() {
     QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
