@@ -1,98 +1,14 @@
 // The station as a browser meets it, on the demo kitchen's day: what anybody sees, what a person who is signed in may
 // change, and what nobody gets by asking otherwise.
+#include "station.h"
+
 #include <QElapsedTimer>
 #include <QFile>
-#include <QProcess>
-#include <QRegularExpression>
 #include <QUrl>
-
-#include "recorded_day.h"
 
 using namespace lardiner::command;
 
 namespace {
-
-const QString kButter = QStringLiteral("A26329CLB03L");
-const QString kPin = QStringLiteral("482913");
-
-struct Answer {
-  int status = 0;
-  QString body;
-  QString to;  // of a redirection
-};
-
-// One browser: its cookies are its own.
-class Browser {
- public:
-  Browser(const Folder& folder, QString name, QString at)
-      : folder_(folder), name_(std::move(name)), at_(std::move(at)) {}
-
-  Answer get(const QString& address, const QStringList& more = {}) const {
-    return ask(QStringList{at_ + address} + more);
-  }
-  Answer post(const QString& address, const QList<QPair<QString, QString>>& form, const QStringList& more = {}) const {
-    QStringList arguments{at_ + address};
-    for (const auto& [name, value] : form) arguments << "--data-urlencode" << name + u'=' + value;
-    return ask(arguments + more);
-  }
-  // With what a form of this browser's session carries.
-  Answer send(const QString& address, QList<QPair<QString, QString>> form) const {
-    form.append({"csrf", csrf()});
-    return post(address, form);
-  }
-  Answer sign_in(const QString& initials, const QString& pin) const {
-    return post("/sign-in", {{"name", initials}, {"pin", pin}});
-  }
-  QString csrf() const {
-    static const QRegularExpression field("name=\"csrf\" value=\"([^\"]*)\"");
-    return field.match(get("/").body).captured(1);
-  }
-  QString cookie() const {
-    return QString::fromUtf8(folder_.read(name_ + ".jar")).section("session\t", 1).section('\n', 0, 0);
-  }
-
- private:
-  Answer ask(const QStringList& arguments) const {
-    const QString jar = folder_.path(name_ + ".jar");
-    const Ran ran = folder_.run(
-        "curl", QStringList{"-s", "-b", jar, "-c", jar, "--max-time", "60", "-w", "\n%{http_code} %{redirect_url}"} +
-                    arguments);
-    const QString last = ran.out.section('\n', -1);
-    return {last.section(' ', 0, 0).toInt(), ran.out.section('\n', 0, -2), last.section(' ', 1)};
-  }
-
-  const Folder& folder_;
-  QString name_, at_;
-};
-
-struct Station : RecordedDay {
-  QProcess program;
-  QString at;
-
-  Station() {
-    REQUIRE(evening({"record", kDemoKitchen + "/events/evening.csv"}).status == 0);
-    for (const QString& initials : {QString("MK"), QString("JO")})
-      REQUIRE(folder.lardiner({"--kitchen", "kitchen", "pin", initials}, kPin.toUtf8()).status == 0);
-    program.setWorkingDirectory(folder.path("."));
-    program.start(QStringLiteral(LARDINER_PROGRAM),
-                  {"--kitchen", "kitchen", "--at", "2026-11-25T21:50", "station", "--port", "0"});
-    REQUIRE(program.waitForReadyRead(60'000));
-    at = QString::fromUtf8(program.readLine()).section(" is served at ", 1).section("/ until", 0, 0);
-    REQUIRE(at.startsWith("http://127.0.0.1:"));
-  }
-  ~Station() {
-    program.terminate();
-    if (!program.waitForFinished(30'000)) program.kill();
-    program.waitForFinished();
-  }
-  Browser browser(const QString& name) const { return {folder, name, at}; }
-  Browser signed_in(const QString& initials) const {
-    Browser one = browser(initials);
-    REQUIRE(one.sign_in(initials, kPin).status == 303);
-    return one;
-  }
-  QString heads() const { return evening({"--json", "verify"}).out; }
-};
 
 const QList<QPair<QString, QString>> kFrozen{
     {"event", "frozen"}, {"at", "2026-11-25 21:45"}, {"containers", "5"}, {"place", "freezer 1"}};
