@@ -1,7 +1,6 @@
 // The station's desk over a kitchen.
 #include "command/kitchen_desk.h"
 
-#include <QJsonDocument>
 #include <algorithm>
 
 #include "batch/lot.h"
@@ -16,7 +15,6 @@
 #include "command/recording.h"
 #include "command/scanned.h"
 #include "facts/allergen_text.h"
-#include "facts/label_language.h"
 #include "ledger/entries.h"
 #include "scan/child.h"
 
@@ -34,34 +32,30 @@ namespace {
 constexpr int kMostNumber = 9999;  // of a batch (RECORDS.md)
 constexpr int kPictureSeconds = 10;
 
-// Those whose safety words the kitchen says somebody reviewed, its first language first.
-std::vector<words::Language> reviewed(const std::vector<words::Language>& all, const book::Kitchen& kitchen) {
-  std::vector<words::Language> out;
-  for (const QString& code : kitchen.languages)
-    if (const auto language = facts::label_language(all, kitchen, code, {})) out.push_back(**language);
-  return out;
-}
-
 class KitchenDesk : public station::Desk {
  public:
-  KitchenDesk(const Options& options, const QString& program, LedgerRun run, std::vector<words::Language> packs,
-              std::vector<words::Language> pages, paper::Faces faces)
+  KitchenDesk(const Options& options, const QString& program, KeptBook& kept, std::shared_ptr<const TakenBook> taken,
+              LedgerRun run, paper::Faces faces)
       : options_(options),
         program_(program),
+        kept_(kept),
+        taken_(std::move(taken)),
         run_(std::move(run)),
-        packs_(std::move(packs)),
-        pages_(std::move(pages)),
         faces_(std::move(faces)) {}
 
   void begin() override {
+    if (auto taken = kept_.now(); taken != taken_) take(std::move(taken));
     if (const auto now = time_of_run(options_, run_.zone())) run_.now = *now;
     run_.ledger.store().forget_fault();
     run_.ledger.lots().refresh();
+    recorded_after_ = run_.ledger.recorded_after(run_.now);
   }
   const book::Book& book() const override { return run_.book; }
+  const std::optional<problem::Error>& book_fault() const override { return taken_->fault; }
   ledger::Ledger& ledger() override { return run_.ledger; }
   QDateTime now() const override { return run_.now; }
-  const std::vector<words::Language>& languages() const override { return pages_; }
+  const std::optional<QDateTime>& recorded_after() const override { return recorded_after_; }
+  const std::vector<words::Language>& languages() const override { return taken_->languages; }
 
   QStringList history(const ledger::LotName& lot) override {
     QStringList lines;
@@ -79,15 +73,15 @@ class KitchenDesk : public station::Desk {
     return 0;
   }
 
-  problem::Expected<QByteArray> lot_as_json(const ledger::LotName& lot) override {
+  problem::Expected<QJsonObject> lot_as_json(const ledger::LotName& lot) override {
     const auto report = lot_report(run_, lot);
     if (!report) return tl::unexpected(report.error());
-    return QJsonDocument(json_of(run_, *report, {})).toJson(QJsonDocument::Compact);
+    return json_of(run_, *report, {});
   }
-  problem::Expected<QByteArray> due_as_json(int days) override {
+  problem::Expected<QJsonObject> due_as_json(int days) override {
     const auto found = ledger::due(run_.ledger.store(), run_.now, run_.zone(), days);
     if (!found) return tl::unexpected(found.error());
-    return QJsonDocument(due_json(*found, run_.zone())).toJson(QJsonDocument::Compact);
+    return due_json(*found, run_.zone());
   }
 
   Opened open(const QString& text, const QString& item) override {
@@ -136,6 +130,10 @@ class KitchenDesk : public station::Desk {
                                    [](const history::Event& event) { return event.made.has_value(); });
     if (made == recorded.events.end()) return tl::unexpected(recorded.errors);
     Foreseen out;
+    if (const auto behind = run_.ledger.clock_behind(run_.now)) {
+      out.refused.push_back(*behind);
+      return out;
+    }
     out.refused = recorded.errors;
     const Errors& held = made->made->batch.refused;  // its cooling is still to be shown, or more is missing
     out.refused.insert(out.refused.end(), held.begin(), held.end());
@@ -145,15 +143,22 @@ class KitchenDesk : public station::Desk {
   }
 
   problem::ExpectedAll<Printed> labels(const station::ToPrint& wish) override {
+    if (const auto behind = run_.ledger.clock_behind(run_.now)) return tl::unexpected(Errors{*behind});
     if (const auto error = wish.medium.isEmpty() ? std::nullopt : unknown_medium(run_.book, wish.medium))
       return tl::unexpected(Errors{*error});
     const auto file =
-        print_lot(options_, run_.book, packs_, run_.now, {wish.lot, wish.containers, wish.medium, wish.by});
+        print_lot(options_, run_.book, kept_.packs(), run_.now, {wish.lot, wish.containers, wish.medium, wish.by});
     if (!file) return tl::unexpected(file.error());
     return Printed{file->medium, file->labels, file->pdf};
   }
 
  private:
+  void take(std::shared_ptr<const TakenBook> taken) {
+    taken_ = std::move(taken);
+    run_.book = taken_->book;
+    said.forget();
+  }
+
   QString made_line(const history::Entry& entry) const {
     return QStringLiteral("%1  %2  made, %3")
         .arg(entry.id.text(), moment(entry.event.at, false, run_.zone()), entry.event.by);
@@ -168,41 +173,36 @@ class KitchenDesk : public station::Desk {
     }
     if (const book::AllergenList* list = run_.book.law.list(run_.book.kitchen.allergen_list);
         list && batch.declared.stated) {
-      const facts::Wording wording{pages_.front(), run_.book.kitchen.units};
+      const facts::Wording wording{taken_->languages.front(), run_.book.kitchen.units};
       out.contains << facts::contains_text(wording, batch.declared, *list);
       if (const QString may = facts::may_contain_text(wording, batch.declared, *list); !may.isEmpty())
         out.contains << may;
     }
-    const auto runs = facts::label_runs(run_.book, batch, packs_, {});
+    const auto runs = facts::label_runs(run_.book, batch, kept_.packs(), {});
     if (!runs || runs->empty()) return;
     if (const auto picture = label_picture(options_, run_.book, runs->front(), faces_)) out.label_svg = *picture;
   }
 
   const Options options_;
   const QString program_;
+  KeptBook& kept_;
+  std::shared_ptr<const TakenBook> taken_;
   LedgerRun run_;
-  std::vector<words::Language> packs_, pages_;
+  std::optional<QDateTime> recorded_after_;
   paper::Faces faces_;
 };
 
 }  // namespace
 
-problem::ExpectedAll<std::unique_ptr<station::Desk>> kitchen_desk(const Options& options, const QString& program) {
-  auto run = read_ledger_run(options, ledger::Access::Write);
+problem::ExpectedAll<std::unique_ptr<station::Desk>> kitchen_desk(const Options& options, const QString& program,
+                                                                  KeptBook& book) {
+  auto taken = book.now();
+  auto run = ledger_run(options, taken->book, ledger::Access::Write);
   if (!run) return tl::unexpected(run.error());
-  auto packs = read_languages(options);
-  if (!packs) return tl::unexpected(packs.error());
   auto faces = read_faces(options);
   if (!faces) return tl::unexpected(faces.error());
-  std::vector<words::Language> pages = reviewed(*packs, run->book.kitchen);
-  if (pages.empty())
-    return tl::unexpected(
-        Errors{{Code::Unsafe,
-                QStringLiteral("none of the kitchen's languages has safety words that were reviewed"),
-                {},
-                QStringLiteral("name in the kitchen book who reviewed those of one of its languages")}});
-  return std::unique_ptr<station::Desk>(std::make_unique<KitchenDesk>(
-      options, program, std::move(*run), std::move(*packs), std::move(pages), std::move(*faces)));
+  return std::unique_ptr<station::Desk>(
+      std::make_unique<KitchenDesk>(options, program, book, std::move(taken), std::move(*run), std::move(*faces)));
 }
 
 }  // namespace lardiner::command

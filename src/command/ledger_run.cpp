@@ -27,13 +27,17 @@ void make_ledger_folder(const Options& options) {
 problem::ExpectedAll<LedgerRun> read_ledger_run(const Options& options, ledger::Access access) {
   auto book = usable_book(options);
   if (!book) return tl::unexpected(book.error());
-  const auto now = time_of_run(options, book->kitchen.zone);
+  return ledger_run(options, std::move(*book), access);
+}
+
+problem::ExpectedAll<LedgerRun> ledger_run(const Options& options, book::Book book, ledger::Access access) {
+  const auto now = time_of_run(options, book.kitchen.zone);
   if (!now) return tl::unexpected(Errors{now.error()});
-  const QString path = ledger_path(options, book->kitchen);
+  const QString path = ledger_path(options, book.kitchen);
   if (access == ledger::Access::Write) make_ledger_folder(options);
   auto ledger = ledger::Ledger::open(path, access);
   if (!ledger) return tl::unexpected(Errors{ledger.error()});
-  return LedgerRun{std::move(*book), *now, std::move(*ledger)};
+  return LedgerRun{std::move(book), *now, std::move(*ledger)};
 }
 
 problem::Expected<ledger::LotName> lot_named(ledger::Ledger& ledger, const QString& code, const QString& item) {

@@ -19,6 +19,9 @@ struct LedgerRun {
 /// the book's, those of Ledger::open.
 problem::ExpectedAll<LedgerRun> read_ledger_run(const Options& options, ledger::Access access);
 
+/// The same with a book that was read already.
+problem::ExpectedAll<LedgerRun> ledger_run(const Options& options, book::Book book, ledger::Access access);
+
 /// Makes the kitchen's own folder of ledgers, unless `--ledger` names another place. That it failed, opening says.
 void make_ledger_folder(const Options& options);
 

@@ -13,7 +13,6 @@
 #include "command/kitchen_desk.h"
 #include "command/output.h"
 #include "command/stop.h"
-#include "facts/label_language.h"
 #include "station/desks.h"
 #include "station/routes.h"
 #include "station/server.h"
@@ -76,10 +75,11 @@ struct Made {
   station::Pages pages;
   QHash<QString, QByteArray> files;
   station::Pins pins;
+  std::unique_ptr<KeptBook> book;
 };
 
-problem::ExpectedAll<Made> make(const Options& options, const book::Book& book, const StationOptions& wish) {
-  const auto packs = read_languages(options);
+problem::ExpectedAll<Made> make(const Options& options, const StationOptions& wish) {
+  auto packs = read_languages(options);
   if (!packs) return tl::unexpected(packs.error());
   const auto sources = page_sources(options.data + QStringLiteral("/templates/station"));
   if (!sources) return tl::unexpected(sources.error());
@@ -87,9 +87,12 @@ problem::ExpectedAll<Made> make(const Options& options, const book::Book& book, 
   if (!pages) return tl::unexpected(pages.error());
   auto files = files_of(options);
   if (!files) return tl::unexpected(files.error());
-  auto pins = station::Pins::at(pins_path(options, book.kitchen, wish.pins));
+  auto book = KeptBook::open(options, std::move(*packs));
+  if (!book) return tl::unexpected(book.error());
+  make_ledger_folder(options);
+  auto pins = station::Pins::at(pins_path(options, (*book)->now()->book.kitchen, wish.pins));
   if (!pins) return tl::unexpected(Errors{pins.error()});
-  return Made{std::move(*pages), std::move(*files), std::move(*pins)};
+  return Made{std::move(*pages), std::move(*files), std::move(*pins), std::move(*book)};
 }
 
 // Until a stop is asked for.
@@ -123,16 +126,14 @@ int desks_of(const Options& options) { return std::clamp(options.threads, 2, 16)
 }  // namespace
 
 ExitStatus serve_station(const Options& options, const StationOptions& wish) {
-  const auto book = usable_book(options);
-  if (!book) return refuse(book.error(), options.json);
-  make_ledger_folder(options);
-  auto made = make(options, *book, wish);
+  auto made = make(options, wish);
   if (!made) return refuse(made.error(), options.json);
   // One desk beforehand, so that what is at fault is told here and not to the first who asks.
-  if (const auto desk = kitchen_desk(options, wish.program); !desk) return refuse(desk.error(), options.json);
+  if (const auto desk = kitchen_desk(options, wish.program, *made->book); !desk)
+    return refuse(desk.error(), options.json);
   station::SignIn sign_in(made->pins, station::random_of_system);
   const station::Shop shop{made->pages, sign_in, made->files, wish.names};
-  station::Desks desks(desks_of(options), [&] { return kitchen_desk(options, wish.program); });
+  station::Desks desks(desks_of(options), [&] { return kitchen_desk(options, wish.program, *made->book); });
   const auto answer = [&](const station::Request& request) {
     return desks.ask([&](station::Desk& desk) { return station::answer(shop, desk, request); }, station::out_of_order);
   };
@@ -146,7 +147,9 @@ ExitStatus serve_station(const Options& options, const StationOptions& wish) {
   if (wish.certificate.isEmpty() && !is_this_machine(wish.address)) print_problems({readable_by_others()});
   const QString scheme = wish.certificate.isEmpty() ? QStringLiteral("http") : QStringLiteral("https");
   const QString shown = wish.address.contains(u':') ? u'[' + wish.address + u']' : wish.address;
-  print(QStringLiteral("%1 is served at %2://%3:%4/ until Ctrl-C\n").arg(book->kitchen.name, scheme, shown).arg(*port));
+  print(QStringLiteral("%1 is served at %2://%3:%4/ until Ctrl-C\n")
+            .arg(made->book->now()->book.kitchen.name, scheme, shown)
+            .arg(*port));
   std::fflush(stdout);
   serve(server);
   return kDone;

@@ -72,19 +72,6 @@ void keep_head(Store& store, const Chain& chain, const QDateTime& recorded) {
       .run();
 }
 
-std::optional<Error> clock_behind(Store& store, const QDateTime& now) {
-  Statement& row = store.statement("SELECT coalesce(max(recorded), 0) FROM chain");
-  const qint64 last = row.one() ? row.number(0) : 0;
-  row.end();
-  if (last <= now.toSecsSinceEpoch()) return std::nullopt;
-  return Error{
-      Code::Range,
-      QStringLiteral("the clock stands at %1, but the last entry was recorded at %2")
-          .arg(now.toUTC().toString(Qt::ISODate), QDateTime::fromSecsSinceEpoch(last, Qt::UTC).toString(Qt::ISODate)),
-      at_file(store.path()),
-      QStringLiteral("set the clock right: nothing is recorded before what was recorded already")};
-}
-
 }  // namespace
 
 Ledger::Ledger(std::unique_ptr<Store> store) : store_(std::move(store)), lots_(std::make_unique<Lots>(*store_)) {}
@@ -107,7 +94,7 @@ problem::ExpectedAll<std::vector<Entry>> Ledger::append(std::vector<Event> event
   lots_->refresh();
   Errors errors;
   std::vector<Entry> entries;
-  if (const std::optional<Error> behind = clock_behind(*store_, stamp.now)) errors.push_back(*behind);
+  if (const std::optional<Error> behind = clock_behind(stamp.now)) errors.push_back(*behind);
   Chain chain = chain_of(*store_, stamp.station);
   qint64 seq = next_seq(*store_);
   for (Event& event : events) {
@@ -125,6 +112,24 @@ problem::ExpectedAll<std::vector<Entry>> Ledger::append(std::vector<Event> event
   if (store_->fault()) return tl::unexpected(Errors{*store_->fault()});  // what else was found follows from it
   problem::sort(errors);
   return tl::unexpected(errors);
+}
+
+std::optional<QDateTime> Ledger::recorded_after(const QDateTime& now) {
+  Statement& row = store_->statement("SELECT coalesce(max(recorded), 0) FROM chain");
+  const qint64 last = row.one() ? row.number(0) : 0;
+  row.end();
+  if (last <= now.toSecsSinceEpoch()) return std::nullopt;
+  return QDateTime::fromSecsSinceEpoch(last, Qt::UTC);
+}
+
+std::optional<Error> Ledger::clock_behind(const QDateTime& now) {
+  const std::optional<QDateTime> last = recorded_after(now);
+  if (!last) return std::nullopt;
+  return Error{Code::Range,
+               QStringLiteral("the clock stands at %1, but the last entry was recorded at %2")
+                   .arg(now.toUTC().toString(Qt::ISODate), last->toString(Qt::ISODate)),
+               at_file(store_->path()),
+               QStringLiteral("set the clock right: nothing is recorded before what was recorded already")};
 }
 
 problem::ExpectedAll<bool> Ledger::rebuild() {

@@ -4,6 +4,7 @@
 #include <QDateTime>
 #include <QString>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "history/event.h"
@@ -43,6 +44,11 @@ class Ledger {
 
   /// Computes every table anew from the entries. Errors: an entry that cannot be read or cannot have happened.
   problem::ExpectedAll<bool> rebuild();
+
+  /// When the last entry was recorded, where that is after `now`: a clock that is wrong dates nothing.
+  std::optional<QDateTime> recorded_after(const QDateTime& now);
+  /// Why nothing can be appended at `now`: that. Nothing where it can.
+  std::optional<problem::Error> clock_behind(const QDateTime& now);
 
   std::vector<Head> heads();
   Store& store() { return *store_; }

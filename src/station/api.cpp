@@ -39,16 +39,27 @@ Reply sign_in_first() {
   return api_problem(401, QStringLiteral("nobody is signed in: POST /sign-in, and send its cookie"));
 }
 
+// Every answer says that the clock is wrong, as every page does.
+QJsonObject with_clock(const Visit& visit, QJsonObject object) {
+  if (const auto& last = visit.desk().recorded_after())
+    object.insert(QStringLiteral("clock_behind"),
+                  QJsonObject{{QStringLiteral("clock"), visit.desk().now().toUTC().toString(Qt::ISODate)},
+                              {QStringLiteral("last_entry"), last->toUTC().toString(Qt::ISODate)}});
+  return object;
+}
+
 Reply session(const Visit& visit) {
   if (!visit.signed_in()) return sign_in_first();
-  return json(200, QJsonObject{{QStringLiteral("who"), visit.who().initials},
-                               {QStringLiteral("csrf"), QString::fromLatin1(visit.who().csrf)},
-                               {QStringLiteral("strong"), visit.who().strong}});
+  QJsonObject object{{QStringLiteral("who"), visit.who().initials},
+                     {QStringLiteral("csrf"), QString::fromLatin1(visit.who().csrf)},
+                     {QStringLiteral("strong"), visit.who().strong}};
+  if (const auto& fault = visit.desk().book_fault()) object.insert(QStringLiteral("book_fault"), problem::text(*fault));
+  return json(200, with_clock(visit, object));
 }
 
 Reply due(const Visit& visit) {
   const auto found = visit.desk().due_as_json(kDaysAhead);
-  return found ? json(200, *found) : problems(500, {found.error()});
+  return found ? json(200, with_clock(visit, *found)) : problems(500, {found.error()});
 }
 
 Reply lot_told(const Visit& visit, const QString& code) {
@@ -59,7 +70,7 @@ Reply lot_told(const Visit& visit, const QString& code) {
   if (found.empty()) return api_problem(404, visit.desk().open(code, {}).what);
   if (found.size() > 1) return api_problem(409, QStringLiteral("several items have this lot: name one with ?item="));
   const auto told = visit.desk().lot_as_json(found.front());
-  return told ? json(200, *told) : problems(500, {told.error()});
+  return told ? json(200, with_clock(visit, *told)) : problems(500, {told.error()});
 }
 
 Reply record(const Visit& visit) {

@@ -4,6 +4,7 @@
 
 #include <QByteArray>
 #include <QDateTime>
+#include <QJsonObject>
 #include <QString>
 #include <QStringList>
 #include <optional>
@@ -65,12 +66,16 @@ class Desk {
 
   SaidBefore said;  ///< by the pages of this desk
 
-  /// A new request: asks the clock, and what others have recorded meanwhile.
+  /// A new request: asks the clock, the book, and what others have recorded meanwhile.
   virtual void begin() = 0;
   virtual const book::Book& book() const = 0;
   virtual ledger::Ledger& ledger() = 0;
+  /// What is wrong with the book's files as they are now; `book` is then what they said before.
+  virtual const std::optional<problem::Error>& book_fault() const = 0;
   /// Of this request.
   virtual QDateTime now() const = 0;
+  /// When the last entry was recorded, where the clock stands before it: then nothing is recorded, dated or printed.
+  virtual const std::optional<QDateTime>& recorded_after() const = 0;
   /// The packs whose words somebody reviewed, the kitchen's first language first.
   virtual const std::vector<words::Language>& languages() const = 0;
 
@@ -81,8 +86,8 @@ class Desk {
   virtual int next_number(const QString& letters, QDate day) = 0;
 
   /// As `lardiner --json history` and `lardiner --json due` give them.
-  virtual problem::Expected<QByteArray> lot_as_json(const ledger::LotName& lot) = 0;
-  virtual problem::Expected<QByteArray> due_as_json(int days) = 0;
+  virtual problem::Expected<QJsonObject> lot_as_json(const ledger::LotName& lot) = 0;
+  virtual problem::Expected<QJsonObject> due_as_json(int days) = 0;
 
   virtual Opened open(const QString& text, const QString& item) = 0;
   /// The texts of the codes in a picture or PDF. Errors: those of a scan.

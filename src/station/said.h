@@ -23,6 +23,7 @@ class SaidBefore {
   /// Nothing where they are not kept. The pointer holds until the next call.
   const Lines* find(qint64 lot, int container, qint64 state);
   void keep(qint64 lot, int container, qint64 state, Lines lines);
+  void forget() { lines_.clear(); }  ///< the book says otherwise
 
  private:
   void see(qint64 state);

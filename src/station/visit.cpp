@@ -16,11 +16,18 @@ const words::Language* language_of(const Desk& desk, const QString& wanted) {
   return found == all.end() ? &all.front() : &*found;
 }
 
+// The book may have lost them since they signed in.
+bool is_of_kitchen(const book::Book& book, const QString& initials) {
+  return std::any_of(book.people.begin(), book.people.end(),
+                     [&](const book::Person& person) { return person.initials == initials; });
+}
+
 }  // namespace
 
 Visit::Visit(const Shop& shop, Desk& desk, const Request& request)
     : shop_(shop), desk_(desk), request_(request), language_(language_of(desk, request.language)) {
   if (!request.session.isEmpty()) who_ = shop.sign_in.find(request.session.toLatin1(), desk.now());
+  if (who_ && !is_of_kitchen(desk.book(), who_->initials)) who_.reset();
 }
 
 QString Visit::name_of(const ledger::LotName& lot) const { return station::name_of(desk_.book(), *language_, lot); }
@@ -36,6 +43,7 @@ Reply Visit::page(const QString& name, const QString& title, Part part, int stat
     part.add("IN").set("WHO", who_->initials);
   else
     part.add("OUT");
+  add_notices(part);
   if (desk_.languages().size() > 1)
     for (const words::Language& one : desk_.languages())
       part.add("LANGUAGE").set("CODE", one.code()).set("ENDONYM", one.word(QStringLiteral("page.language")));
@@ -43,6 +51,18 @@ Reply Visit::page(const QString& name, const QString& title, Part part, int stat
   reply.status = status;
   reply.body = shop_.pages.page(name, language_->code(), part);
   return reply;
+}
+
+// What is the matter with the station itself.
+void Visit::add_notices(Part& part) const {
+  const QTimeZone& zone = desk_.book().kitchen.zone;
+  if (const auto& last = desk_.recorded_after())
+    part.add("CLOCK_BEHIND")
+        .set("TEXT", language_->sentence(QStringLiteral("page.clock_behind"),
+                                         {language_->date_time(desk_.now().toTimeZone(zone)),
+                                          language_->date_time(last->toTimeZone(zone))}));
+  if (const auto& fault = desk_.book_fault(); fault && who_)
+    part.add("BOOK_FAULT").set("WHAT", problem::text(*fault).section(u'\n', 0, 0)).set("HINT", fault->hint);
 }
 
 Reply Visit::trouble(int status, const problem::Errors& errors) const {

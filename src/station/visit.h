@@ -31,6 +31,8 @@ class Visit {
   Reply message(int status, const char* key) const;
 
  private:
+  void add_notices(Part& part) const;
+
   const Shop& shop_;
   Desk& desk_;
   const Request& request_;

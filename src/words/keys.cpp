@@ -569,6 +569,8 @@ constexpr Row kRows[] = {
     {"page.deed_cut", 0},
     {"page.deed_decanted", 0},
     {"page.no_package", 0},
+    {"page.clock_behind", 2},
+    {"page.book_fault", 0},
 };
 
 struct Family {
