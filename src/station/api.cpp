@@ -80,7 +80,7 @@ Reply record(const Visit& visit) {
   for (const reader::Value& row : *rows)
     if (needs_strong_word(row) && !visit.who().strong) return api_problem(403, visit.word("page.stronger"));
   const auto recorded = visit.desk().record(*rows);
-  if (!recorded) return problems(422, recorded.error());
+  if (!recorded) return problems(status_of(recorded.error()), recorded.error());
   return json(201, QJsonObject{{QStringLiteral("entries"), QJsonArray::fromStringList(recorded->entries)},
                                {QStringLiteral("warnings"), QJsonArray::fromStringList(recorded->warnings)}});
 }

@@ -1,6 +1,7 @@
 // The page of a lot, by its code or by the address in a label's QR; what happens to it; its labels.
 #include <QUrl>
 
+#include "station/happened_form.h"
 #include "station/lot_page.h"
 #include "station/rows.h"
 #include "station/visit.h"
@@ -18,20 +19,36 @@ constexpr const char* kColumns[] = {"event", "at",     "containers", "temperatur
                                     "left",  "reason", "site",       "note",        "quantity", "count",
                                     "kind",  "of",     "action",     "what",        "order",    "accepted"};
 
+// With what was typed and the errors beside it, where it was refused.
+void add_labels_form(const Visit& visit, Part& page, const Errors& refused) {
+  const Fields form = refused.empty() ? Fields() : visit.request().form;
+  page.set("PRINT_CONTAINERS", form.values(QStringLiteral("containers")).join(QStringLiteral(", ")));
+  for (const book::Media& medium : visit.desk().book().media)
+    page.add("MEDIUM")
+        .set("MEDIUM_ID", medium.id)
+        .set("CHOSEN", medium.id == form.value(QStringLiteral("medium")) ? QStringLiteral("selected") : QString());
+  if (!refused.empty()) add_problems(page.add("NOT_PRINTED"), refused);
+}
+
+// The errors stand in the form that was refused, else above all.
+void add_forms(const Visit& visit, Part& page, const Errors& errors) {
+  const bool of_deed = visit.request().path.startsWith(QLatin1String("/happened/"));
+  const bool of_labels = visit.request().path.startsWith(QLatin1String("/labels/"));
+  add_happened_form(visit, page, of_deed ? errors : Errors());
+  add_labels_form(visit, page, of_labels ? errors : Errors());
+  if (!of_deed && !of_labels) add_problems(page, errors);
+}
+
 Reply page_of(const Visit& visit, const LotAsked& asked, const Errors& errors = {}, const Recorded& recorded = {}) {
   auto part = lot_page(visit.desk(), asked, visit.language(), visit.signed_in());
   if (!part) return visit.trouble(500, {part.error()});
-  add_problems(*part, errors);
+  if (visit.signed_in()) add_forms(visit, *part, errors);
   for (const QString& warning : recorded.warnings) part->add("WARNING").set("TEXT", warning);
   for (const QString& entry : recorded.entries) part->add("RECORDED").set("ENTRY", entry);
-  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
-  part->set("AT", local.toString(QStringLiteral("yyyy-MM-dd HH:mm")));
   if (visit.signed_in())
     for (const QString& line : visit.desk().history(asked.name)) part->add("ENTRY").set("LINE", line);
-  for (const book::Media& medium : visit.desk().book().media) part->add("MEDIUM").set("MEDIUM_ID", medium.id);
-  for (const book::StoragePlace& place : visit.desk().book().places) part->add("STAND").set("PLACE_NAME", place.name);
   const QString title = QStringLiteral("%1 %2").arg(visit.name_of(asked.name), asked.name.code);
-  return visit.page(QStringLiteral("lot"), title, std::move(*part), errors.empty() ? 200 : 422);
+  return visit.page(QStringLiteral("lot"), title, std::move(*part), status_of(errors));
 }
 
 // Of a code that several items have each is offered.

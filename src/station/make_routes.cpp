@@ -140,8 +140,7 @@ Reply form_page(const Visit& visit, const book::Product& product, const problem:
     for (const problem::Error& error : foreseen->refused)
       look.add("REFUSED").set("REFUSED_WHAT", error.what).set("REFUSED_HINT", error.hint);
   }
-  return visit.page(QStringLiteral("make_form"), visit.name_of(product.id), std::move(part),
-                    errors.empty() ? 200 : 422);
+  return visit.page(QStringLiteral("make_form"), visit.name_of(product.id), std::move(part), status_of(errors));
 }
 
 }  // namespace

@@ -34,10 +34,11 @@ Reply deeds(const Visit& visit, const QString& lot, const QString& item, const p
   const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
   Part part;
   part.set("LOT", lot).set("ITEM", item).set("NAME", visit.name_of(item));
-  part.set("MADE_AT", local.toString(QStringLiteral("yyyy-MM-dd HH:mm")));
+  const QString typed = visit.request().form.value(QStringLiteral("made_at"));
+  part.set("MADE_AT", typed.isEmpty() ? local.toString(QStringLiteral("yyyy-MM-dd HH:mm")) : typed);
   add_problems(part, errors);
   return visit.page(QStringLiteral("open_deed"), visit.word("page.label_ingredient"), std::move(part),
-                    errors.empty() ? 200 : 422);
+                    status_of(errors));
 }
 
 }  // namespace

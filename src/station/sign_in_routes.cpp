@@ -51,6 +51,10 @@ Reply sign_in(const Visit& visit) {
   SignIn& door = visit.shop().sign_in;
   const auto begun = door.begin(name, form.value(QStringLiteral("pin")), now, visit.request().session.toLatin1());
   if (!begun) return not_let_in(visit, name, begun.error());
+  if (!is_of_kitchen(visit.desk().book(), name)) {
+    door.end(begun->token);
+    return not_let_in(visit, name, {});
+  }
   if (const QString word = form.value(QStringLiteral("strong")); !word.isEmpty()) {
     const auto strong = door.strengthen(begun->token, word, now);
     if (!strong) {

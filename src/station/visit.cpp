@@ -16,12 +16,6 @@ const words::Language* language_of(const Desk& desk, const QString& wanted) {
   return found == all.end() ? &all.front() : &*found;
 }
 
-// The book may have lost them since they signed in.
-bool is_of_kitchen(const book::Book& book, const QString& initials) {
-  return std::any_of(book.people.begin(), book.people.end(),
-                     [&](const book::Person& person) { return person.initials == initials; });
-}
-
 }  // namespace
 
 Visit::Visit(const Shop& shop, Desk& desk, const Request& request)
@@ -76,6 +70,17 @@ Reply Visit::message(int status, const char* key) const {
   Part part;
   part.set("HEADING", word(key));
   return page(QStringLiteral("message"), word(key), std::move(part), status);
+}
+
+bool is_of_kitchen(const book::Book& book, const QString& initials) {
+  return std::any_of(book.people.begin(), book.people.end(),
+                     [&](const book::Person& person) { return person.initials == initials; });
+}
+
+int status_of(const problem::Errors& errors) {
+  const bool failed = std::any_of(errors.begin(), errors.end(),
+                                  [](const problem::Error& error) { return error.code == problem::Code::Machine; });
+  return errors.empty() ? 200 : failed ? 503 : 422;
 }
 
 void add_problems(Part& part, const problem::Errors& errors) {

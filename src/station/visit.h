@@ -40,6 +40,12 @@ class Visit {
   std::optional<Who> who_;
 };
 
+/// Whether somebody of the kitchen has the initials: the book may have lost them since they got a PIN.
+bool is_of_kitchen(const book::Book& book, const QString& initials);
+
+/// 200 without errors; 503 where the machine failed, its disk is full; else 422, and what was typed is to be mended.
+int status_of(const problem::Errors& errors);
+
 /// Problems as a page lists them.
 void add_problems(Part& part, const problem::Errors& errors);
 

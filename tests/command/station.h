@@ -74,10 +74,10 @@ struct Station : RecordedDay {
   }
   ~Station() { stop(); }
 
-  void serve(const QStringList& more) {
+  void serve(const QStringList& more, const QString& clock = "2026-11-25T21:50") {
     program.setWorkingDirectory(folder.path("."));
     program.start(QStringLiteral(LARDINER_PROGRAM),
-                  QStringList{"--kitchen", "kitchen", "--at", "2026-11-25T21:50", "station", "--port", "0"} + more);
+                  QStringList{"--kitchen", "kitchen", "--at", clock, "station", "--port", "0"} + more);
     REQUIRE(program.waitForReadyRead(60'000));
     at = QString::fromUtf8(program.readLine()).section(" is served at ", 1).section("/ until", 0, 0);
     REQUIRE(at.startsWith("http://127.0.0.1:"));

@@ -1,0 +1,58 @@
+// The form of what happened to a lot.
+#include "station/happened_form.h"
+
+namespace lardiner::station {
+
+namespace {
+
+struct Choice {
+  const char* value;
+  const char* word;
+};
+
+constexpr Choice kDeeds[] = {{"opened", "page.opened"},
+                             {"frozen", "page.into_freezer"},
+                             {"thawed", "page.out_of_freezer"},
+                             {"moved", "page.moved"},
+                             {"cooled", "page.cooled"},
+                             {"hot-held", "page.hot_held"},
+                             {"time-control", "page.time_control"},
+                             {"reheated", "page.reheated"},
+                             {"finished", "page.finished"},
+                             {"counted", "page.counted"},
+                             {"hold", "page.hold"},
+                             {"discarded", "page.discarded"}};
+
+constexpr Choice kLeft[] = {
+    {"full", "page.full"}, {"half", "page.half"}, {"quarter", "page.quarter"}, {"none", "page.none"}};
+
+template <size_t N>
+void add_choices(const Visit& visit, Part& page, const Choice (&all)[N], const QByteArray& name, const QString& chosen,
+                 const QString& mark) {
+  for (const Choice& one : all) {
+    const QString value = QString::fromLatin1(one.value);
+    Part& row = page.add(name);
+    row.set("VALUE", value).set("WORD", visit.word(one.word)).set("CHOSEN", value == chosen ? mark : QString());
+  }
+}
+
+}  // namespace
+
+void add_happened_form(const Visit& visit, Part& page, const problem::Errors& refused) {
+  const Fields& form = visit.request().form;
+  const auto typed = [&](const char* name, const QString& otherwise = {}) {
+    return refused.empty() ? otherwise : form.values(QString::fromLatin1(name)).join(QStringLiteral(", "));
+  };
+  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
+  page.set("AT", typed("at", local.toString(QStringLiteral("yyyy-MM-dd HH:mm"))));
+  page.set("TYPED_CONTAINERS", typed("containers")).set("TYPED_TEMPERATURE", typed("temperature"));
+  page.set("TYPED_HELD", typed("held")).set("TYPED_PLACE", typed("place")).set("TYPED_REASON", typed("reason"));
+  add_choices(visit, page, kDeeds, "DEED", typed("event"), QStringLiteral("checked"));
+  add_choices(visit, page, kLeft, "LEFT_CHOICE", typed("left"), QStringLiteral("selected"));
+  for (const book::StoragePlace& place : visit.desk().book().places) page.add("STAND").set("PLACE_NAME", place.name);
+  if (refused.empty()) return;
+  Part& beside = page.add("REFUSED");
+  add_problems(beside, refused);
+}
+
+}  // namespace lardiner::station
