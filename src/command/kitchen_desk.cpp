@@ -12,8 +12,11 @@
 #include "command/lot_report.h"
 #include "command/lot_standing.h"
 #include "command/place_warnings.h"
+#include "command/recall_of_ledger.h"
 #include "command/recording.h"
 #include "command/scanned.h"
+#include "command/work_document.h"
+#include "command/work_run.h"
 #include "facts/allergen_text.h"
 #include "ledger/entries.h"
 #include "scan/child.h"
@@ -82,6 +85,20 @@ class KitchenDesk : public station::Desk {
     const auto found = ledger::due(run_.ledger.store(), run_.now, run_.zone(), days);
     if (!found) return tl::unexpected(found.error());
     return due_json(*found, run_.zone());
+  }
+
+  problem::ExpectedAll<facts::WorkSheet> recall_sheet(const ledger::LotName& lot,
+                                                      const words::Language& language) override {
+    return recall_in({run_.book, {&language}}, lot);
+  }
+  problem::ExpectedAll<QByteArray> recall_pdf(const ledger::LotName& lot) override {
+    const auto languages = facts::sheet_languages(kept_.packs(), run_.book.kitchen);
+    if (!languages) return tl::unexpected(languages.error());
+    const auto sheet = recall_in({run_.book, *languages}, lot);
+    if (!sheet) return tl::unexpected(sheet.error());
+    auto document = work_document({*sheet}, paper_of({}, run_.book.kitchen), faces_, sheet->running);
+    if (!document) return tl::unexpected(document.error());
+    return std::move(document->pdf);
   }
 
   Opened open(const QString& text, const QString& item) override {
@@ -157,6 +174,12 @@ class KitchenDesk : public station::Desk {
     taken_ = std::move(taken);
     run_.book = taken_->book;
     said.forget();
+  }
+
+  problem::ExpectedAll<facts::WorkSheet> recall_in(const facts::SheetSetting& setting, const ledger::LotName& lot) {
+    const auto recall = recall_of({run_.book, run_.ledger, run_.now, setting.languages.front()->code()}, lot.id);
+    if (!recall) return tl::unexpected(recall.error());
+    return facts::recall_sheet(setting, *recall);
   }
 
   QString made_line(const history::Entry& entry) const {

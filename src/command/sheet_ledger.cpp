@@ -39,8 +39,12 @@ std::vector<facts::Containers> containers_of(const history::Lot& lot, const std:
 }
 
 QString site_name(const WorkRun& run, const QString& id) {
-  const book::Site* site = run.book.site(id);
-  const QString name = site ? site->name.in(run.languages.front()->code()) : QString();
+  return site_name(run.book, run.languages.front()->code(), id);
+}
+
+QString site_name(const book::Book& book, const QString& language, const QString& id) {
+  const book::Site* site = book.site(id);
+  const QString name = site ? site->name.in(language) : QString();
   return name.isEmpty() ? id : name;
 }
 

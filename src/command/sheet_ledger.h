@@ -24,5 +24,6 @@ std::vector<facts::Containers> containers_of(const history::Lot& lot, const std:
 
 /// A site as the sheets call it; its id where the book has no such site.
 QString site_name(const WorkRun& run, const QString& site);
+QString site_name(const book::Book& book, const QString& language, const QString& site);
 
 }  // namespace lardiner::command

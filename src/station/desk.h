@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "book/book.h"
+#include "facts/work_sheet.h"
 #include "ledger/ledger.h"
 #include "problem/error.h"
 #include "reader/value.h"
@@ -88,6 +89,12 @@ class Desk {
   /// As `lardiner --json history` and `lardiner --json due` give them.
   virtual problem::Expected<QJsonObject> lot_as_json(const ledger::LotName& lot) = 0;
   virtual problem::Expected<QJsonObject> due_as_json(int days) = 0;
+
+  /// Everything that holds a lot and where it went, as `lardiner recall` has it, in a language; and as the PDF in those
+  /// of the kitchen's sheets. With names of suppliers and staff: for who is signed in. Errors: those of recall_of.
+  virtual problem::ExpectedAll<facts::WorkSheet> recall_sheet(const ledger::LotName& lot,
+                                                              const words::Language& language) = 0;
+  virtual problem::ExpectedAll<QByteArray> recall_pdf(const ledger::LotName& lot) = 0;
 
   virtual Opened open(const QString& text, const QString& item) = 0;
   /// The texts of the codes in a picture or PDF. Errors: those of a scan.

@@ -1,4 +1,4 @@
-// Finding: a lot by what is typed or scanned, the batches of a product, of a day.
+// Finding: a lot by what is typed or scanned or can be read of its code, the batches of a product, of a day.
 #include <QDate>
 #include <QUrl>
 #include <algorithm>
@@ -12,6 +12,7 @@ using ledger::LotName;
 namespace {
 
 constexpr int kMostFound = 100;
+constexpr int kLeastOfCode = 3;
 
 std::vector<LotName> rows_of(ledger::Statement& rows) {
   std::vector<LotName> found;
@@ -54,14 +55,27 @@ QStringList items_named(const book::Book& book, const QString& text) {
   return found;
 }
 
+// Lots whose code has the text in it: what can still be read of a supplier's. All of them are looked at.
+std::vector<LotName> coded(Desk& desk, QString text) {
+  if (text.size() < kLeastOfCode) return {};
+  for (const QChar sign : {u'\\', u'%', u'_'}) text.replace(sign, QStringLiteral("\\") + sign);
+  return rows_of(desk.ledger()
+                     .store()
+                     .statement("SELECT id, code, item, name, kind, began FROM lot WHERE code LIKE ? ESCAPE '\\'"
+                                " ORDER BY began DESC, code LIMIT ?")
+                     .with(u'%' + text + u'%')
+                     .with(qint64{kMostFound}));
+}
+
 std::vector<LotName> found_by(Desk& desk, const QString& text) {
   if (const QDate day = QDate::fromString(text, Qt::ISODate); day.isValid()) return of_day(desk, day);
-  std::vector<LotName> found;
+  std::vector<LotName> found = desk.ledger().lots().named(text);  // of several suppliers
+  if (!found.empty()) return found;
   for (const QString& item : items_named(desk.book(), text)) {
     for (LotName& lot : of_item(desk, item)) found.push_back(std::move(lot));
     if (found.size() >= kMostFound) break;
   }
-  return found;
+  return found.empty() ? coded(desk, text) : found;
 }
 
 QString address_of(const QString& lot, const QString& item) {

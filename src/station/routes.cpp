@@ -75,6 +75,8 @@ Reply get(const Visit& visit) {
   if (const auto package = last_part(path, QStringLiteral("/open/"))) return open_package(visit, *package);
   if (const auto product = last_part(path, QStringLiteral("/make/"))) return make_form(visit, *product);
   if (const auto code = last_part(path, QStringLiteral("/lot/"))) return lot(visit, *code);
+  if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall_page(visit, *code);
+  if (const auto code = last_part(path, QStringLiteral("/recall-sheet/"))) return recall_pdf(visit, *code);
   if (path.startsWith(QLatin1String("/01/"))) return label_address(visit);
   if (const auto chosen = chosen_language(visit)) return *chosen;
   return visit.message(404, "page.no_such_page");
@@ -110,6 +112,7 @@ Reply post(const Visit& visit) {
   if (const auto package = last_part(path, QStringLiteral("/open/"))) return label_package(visit, *package);
   if (const auto product = last_part(path, QStringLiteral("/make/"))) return make(visit, *product);
   if (const auto code = last_part(path, QStringLiteral("/happened/"))) return happened(visit, *code);
+  if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall(visit, *code);
   if (const auto code = last_part(path, QStringLiteral("/labels/"))) return labels(visit, *code);
   return visit.message(404, "page.no_such_page");
 }

@@ -571,6 +571,13 @@ constexpr Row kRows[] = {
     {"page.no_package", 0},
     {"page.clock_behind", 2},
     {"page.book_fault", 0},
+    {"page.recall", 0},
+    {"page.recall_holds", 0},
+    {"page.recall_effect", 0},
+    {"page.recall_open", 0},
+    {"page.recall_close", 0},
+    {"page.recall_sheet", 0},
+    {"page.find_day", 0},
 };
 
 struct Family {

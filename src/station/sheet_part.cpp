@@ -1,0 +1,59 @@
+// A work sheet as a page shows it.
+#include "station/sheet_part.h"
+
+#include <algorithm>
+
+namespace lardiner::station {
+
+using facts::Cell;
+
+namespace {
+
+const QString kBetween = QStringLiteral(" · ");
+
+// What a cell says, its small lines behind it.
+QString text(const Cell& cell) {
+  QStringList all;
+  if (cell.kind == Cell::Kind::Text && !cell.text.isEmpty()) all << cell.text;
+  for (const facts::SmallLine& line : cell.small) all << line.text;
+  return all.join(kBetween);
+}
+
+// A row with a line to write on is for paper alone.
+void add_row(Part& piece, const facts::Row& row) {
+  const auto blank = [](const Cell& cell) { return cell.kind == Cell::Kind::Blank; };
+  if (std::any_of(row.cells.begin(), row.cells.end(), blank)) return;
+  QStringList said;
+  for (const Cell& cell : row.cells)
+    if (const QString one = text(cell); !one.isEmpty()) said << one;
+  if (said.isEmpty()) return;
+  Part& out = piece.add("ROW");
+  out.set("MARK", row.band ? QStringLiteral("band") : QString());
+  out.set("WHAT", said.takeFirst()).set("REST", said.join(kBetween));
+}
+
+void add_note(Part& page, const facts::Note& note) {
+  Part& piece = page.add("PIECE");
+  piece.set("CAPTION", note.strong ? note.text : QString()).set("NOTE", note.strong ? QString() : note.text);
+}
+
+void add_table(Part& page, const facts::Table& table) {
+  Part& piece = page.add("PIECE");
+  piece.set("CAPTION", table.caption).set("NOTE", QString());
+  for (const facts::Row& row : table.rows) add_row(piece, row);
+}
+
+}  // namespace
+
+void add_sheet(Part& page, const facts::WorkSheet& sheet) {
+  for (const facts::SmallLine& line : sheet.head)
+    page.add("HEAD")
+        .set("TEXT", line.text)
+        .set("SIZE", line.strong ? QStringLiteral("large") : QStringLiteral("plain"));
+  for (const facts::Part& part : sheet.parts) {
+    if (const auto* note = std::get_if<facts::Note>(&part)) add_note(page, *note);
+    if (const auto* table = std::get_if<facts::Table>(&part)) add_table(page, *table);
+  }
+}
+
+}  // namespace lardiner::station

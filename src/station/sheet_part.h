@@ -1,0 +1,12 @@
+// A work sheet as a page shows it: what it says, without what a hand would tick or write.
+#pragma once
+
+#include "facts/work_sheet.h"
+#include "station/pages.h"
+
+namespace lardiner::station {
+
+/// Rows of "HEAD" (TEXT, SIZE) and of "PIECE" (CAPTION, NOTE), in it of "ROW" (MARK, WHAT, REST).
+void add_sheet(Part& page, const facts::WorkSheet& sheet);
+
+}  // namespace lardiner::station
