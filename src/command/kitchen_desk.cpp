@@ -129,7 +129,10 @@ class KitchenDesk : public station::Desk {
     Recording recorded = recording(run_, rows, false, false);
     if (!recorded.errors.empty()) return tl::unexpected(recorded.errors);
     const auto entries = run_.ledger.append(std::move(recorded.events), run_.stamp());
-    if (!entries) return tl::unexpected(entries.error());
+    if (!entries) {
+      run_.ledger.store().forget_fault();  // the page that says so is read all the same
+      return tl::unexpected(entries.error());
+    }
     Recorded out;
     for (const history::Entry& entry : *entries) {
       out.entries << entry.id.text();

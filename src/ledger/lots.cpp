@@ -107,7 +107,7 @@ void Lots::refresh() {
   Statement& asked = store_.statement("PRAGMA data_version");
   const qint64 now = asked.one() ? asked.number(0) : -1;
   asked.end();
-  if (now != version_) forget();
+  if (now != version_ || unreadable_) forget();
   version_ = now;
 }
 

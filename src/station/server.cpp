@@ -104,12 +104,21 @@ std::string refused(int status) {
   switch (status) {
     case 413:
       return "This is more than the station takes at once.\n";
+    case 429:
+      return "These are too many requests at once. Wait a little.\n";
     case 404:
     case 405:
       return "There is no such page.\n";
     default:
       return "The request could not be answered.\n";
   }
+}
+
+// What others sent could else write lines of its own among those of the station.
+QString on_one_line(QString said) {
+  for (QChar& sign : said)
+    if (!sign.isPrint()) sign = QChar::ReplacementCharacter;
+  return said;
 }
 
 QString what_of(const std::exception_ptr& thrown) {
@@ -175,7 +184,10 @@ class Open {
 class Server::Listener : public httplib::Server {
  public:
   Listener(const Listening& listening, Answer answer, TellFault tell_fault)
-      : listening_(listening), answer_(std::move(answer)), tell_fault_(std::move(tell_fault)) {
+      : listening_(listening),
+        answer_(std::move(answer)),
+        tell_fault_(std::move(tell_fault)),
+        rates_(listening.rate, listening.loopback_rate) {
     set_tcp_nodelay(true);
     set_keep_alive_max_count(1'000'000);
     set_payload_max_length(kMostUpload);
@@ -183,7 +195,8 @@ class Server::Listener : public httplib::Server {
     set_idle_interval(0, 100'000);
     set_default_headers(headers_of_all(!listening_.certificate.isEmpty()));
     // The library would read all of it before it refuses it, and let two programs share a port.
-    set_pre_routing_handler([](const httplib::Request& from, httplib::Response& to) {
+    set_pre_routing_handler([this](const httplib::Request& from, httplib::Response& to) {
+      if (!has_turn(from, to)) return HandlerResponse::Handled;
       const bool large = bytes(from.get_header_value("Content-Length")).toLongLong() > kMostUpload;
       if (large) to.status = 413;
       return large ? HandlerResponse::Handled : HandlerResponse::Unhandled;
@@ -200,7 +213,7 @@ class Server::Listener : public httplib::Server {
     });
     set_exception_handler(
         [this](const httplib::Request& from, httplib::Response& to, const std::exception_ptr& thrown) {
-          tell_fault_(text(from.path), what_of(thrown));
+          tell_fault_(on_one_line(text(from.target)), on_one_line(what_of(thrown)));
           to.status = 500;
           to.set_content(refused(500), "text/plain; charset=utf-8");
         });
@@ -247,6 +260,14 @@ class Server::Listener : public httplib::Server {
     Listener& listener_;
   };
 
+  bool has_turn(const httplib::Request& from, httplib::Response& to) {
+    const auto wait = rates_.take(from.remote_addr, from.method == "POST" ? kPostTurns : 1, Clock::now());
+    if (!wait) return true;
+    to.status = 429;
+    to.set_header("Retry-After", std::to_string(wait->count()));
+    return false;
+  }
+
   void answer_one(const httplib::Request& from, httplib::Response& to) {
     const Request request = request_of(from, context_ != nullptr);
     const bool large = request.uploads.empty() && from.body.size() > static_cast<size_t>(kMostBody);
@@ -259,7 +280,9 @@ class Server::Listener : public httplib::Server {
 
   bool process_and_close_socket(socket_t socket) override {
     const std::string from = other_end(socket);
-    if (open_.enter(from)) {
+    // A handshake costs as much as a page.
+    const bool has_turn = !context_ || !rates_.take(from, 1, Clock::now());
+    if (has_turn && open_.enter(from)) {
       serve(socket);
       open_.leave(from);
     }
@@ -283,7 +306,7 @@ class Server::Listener : public httplib::Server {
       bool closed = false;
       const bool done = process_request(stream, false, closed, nullptr);
       if (!done && stream.out_of_time() && stream.status() == 0) answer_slow(stream);
-      if (!done || closed || is_malformed(stream.status())) break;
+      if (!done || closed || is_cut_short(stream.status())) break;
     }
     if (tls) SSL_shutdown(tls.get());
   }
@@ -296,8 +319,10 @@ class Server::Listener : public httplib::Server {
     return false;
   }
 
-  // Nobody knows where the next request would begin.
-  static bool is_malformed(int status) { return status == 400 || status == 408 || status == 413 || status == 414; }
+  // Nobody knows where the next request would begin: what is left of this one was not read.
+  static bool is_cut_short(int status) {
+    return status == 400 || status == 408 || status == 413 || status == 414 || status == 429;
+  }
 
   static void answer_slow(TimedStream& stream) {
     static const std::string kLate = "HTTP/1.1 408 Request Timeout\r\nConnection: close\r\nContent-Length: 0\r\n\r\n";
@@ -310,6 +335,7 @@ class Server::Listener : public httplib::Server {
   TellFault tell_fault_;
   Context context_;
   Open open_;
+  Rates rates_;
   std::atomic<bool> stopped_ = false;
 };
 

@@ -8,6 +8,7 @@
 
 #include "problem/error.h"
 #include "station/exchange.h"
+#include "station/rates.h"
 
 namespace lardiner::station {
 
@@ -18,6 +19,8 @@ struct Listening {
   int threads = 128;         ///< connections that are served at the same time: phones keep theirs open between pages
   int request_seconds = 20;  ///< for a request, from its first byte to the last of its answer
   int idle_seconds = 15;     ///< that a connection stays open without a request
+  Rate rate = kRate;         ///< of one address; of this machine's own:
+  Rate loopback_rate = kLoopbackRate;
 };
 
 /// What a request may take.
@@ -27,8 +30,8 @@ constexpr qint64 kMostUpload = 12 * 1024 * 1024;  ///< of a picture or PDF that 
 constexpr int kMostConnections = 96;              ///< of one address at the same time
 
 /// Answers every request with `answer`, in threads of its own, until it is stopped. A request that is malformed, too
-/// large, too slow or of a method that no page has is answered without asking. What `answer` throws is a fault of the
-/// program: who asked gets 500 and is told nothing, `tell_fault` is told what it was.
+/// large, too slow, one too many of its address or of a method that no page has is answered without asking. What
+/// `answer` throws is a fault of the program: who asked gets 500 and is told nothing, `tell_fault` is told what it was.
 class Server {
  public:
   using TellFault = std::function<void(const QString& address, const QString& what)>;

@@ -28,7 +28,10 @@ class Running {
     listening.port = 0;
     server_ = std::make_unique<Server>(
         listening, [this](const Request& request) { return answer(request); },
-        [this](const QString&, const QString& what) { fault = what; });
+        [this](const QString& page, const QString& what) {
+          at = page;
+          fault = what;
+        });
     const auto bound = server_->bind();
     REQUIRE(bound);
     port = *bound;
@@ -41,12 +44,12 @@ class Running {
 
   int port = 0;
   std::atomic<int> asked = 0;
-  QString fault;
+  QString at, fault;
 
  private:
   Reply answer(const Request& request) {
     ++asked;
-    if (request.path == QLatin1String("/throw")) throw std::logic_error("a secret");
+    if (request.path == QLatin1String("/throw")) throw std::logic_error("a secret\nforged");
     Reply reply;
     if (request.path == QLatin1String("/away")) return redirection(request.query.value("to"));
     reply.body = (request.method == Request::Method::Post ? "POST " : "GET ") + request.path.toUtf8() + ' ' +
@@ -186,10 +189,11 @@ TEST_CASE("what a text would add to a header stays in its place", "[station][ser
 
 TEST_CASE("a fault of the program is told here, and to nobody who asks", "[station][server][attack]") {
   Running station;
-  const QByteArray answer = Wire(station).answer(get("/throw"));
+  const QByteArray answer = Wire(station).answer(get("/throw?a=%0d%0aforged\x1b[2J"));
   CHECK(answer.startsWith("HTTP/1.1 500"));
   CHECK_FALSE(answer.contains("secret"));
-  CHECK(station.fault == "a secret");
+  CHECK(station.fault == "a secret\uFFFDforged");
+  CHECK(station.at == "/throw?a=%0d%0aforged\uFFFD[2J");
 }
 
 TEST_CASE("a request has a deadline, and who is slow holds up nobody", "[station][server][attack]") {
@@ -230,6 +234,20 @@ TEST_CASE("one address does not take all connections", "[station][server][attack
   CHECK(Wire(station).answer(get("/again")).contains("GET /again"));
 }
 
+TEST_CASE("who asks too much is told how long to wait, and may then ask again", "[station][server][attack]") {
+  Listening listening;
+  listening.loopback_rate = {0.01, kPostTurns + 3};
+  Running station(listening);
+  for (int i = 0; i < 3; ++i) CHECK(Wire(station).answer(get("/page")).startsWith("HTTP/1.1 200"));
+  CHECK(Wire(station).answer(post(kForm, "a=1")).startsWith("HTTP/1.1 200"));
+  const QByteArray refused = Wire(station).answer(get("/page"));
+  CHECK(refused.startsWith("HTTP/1.1 429"));
+  CHECK(refused.contains("Retry-After: "));
+  CHECK(refused.endsWith("Wait a little.\n"));
+  CHECK(Wire(station).answer(post(kForm, "a=1")).startsWith("HTTP/1.1 429"));
+  CHECK(station.asked == 4);
+}
+
 TEST_CASE("a port that is taken is told", "[station][server]") {
   Running station;
   Listening same;
@@ -262,6 +280,18 @@ TEST_CASE("over TLS a request is answered and has its deadline too; a key that d
   const QByteArray answer = curl.readAllStandardOutput();
   CHECK(answer.contains("Strict-Transport-Security"));
   CHECK(answer.endsWith("GET /lot  0 "));
+  QProcess slow;  // shakes hands, then sends a byte now and then
+  slow.start("openssl",
+             {"s_client", "-quiet", "-no_ign_eof", "-connect", QStringLiteral("localhost:%1").arg(station.port)});
+  REQUIRE(slow.waitForStarted(10'000));
+  slow.write("GET /slow HTTP/1.1\r\nHost: local");
+  for (int i = 0; i < 200 && slow.state() == QProcess::Running; ++i) {
+    slow.write("h");
+    slow.waitForFinished(100);
+  }
+  CHECK(slow.state() == QProcess::NotRunning);
+  CHECK(slow.readAllStandardOutput().startsWith("HTTP/1.1 408"));
+  CHECK(station.asked == 1);
   Wire silent(station);  // never shakes hands
   silent.send("\x16");
   QElapsedTimer timer;

@@ -3,6 +3,7 @@
 // LARDINER_DISK_KEPT=DIR: after each fsync or fdatasync the file as it then is is copied to DIR under its name, and
 // what
 //   was removed is removed when its folder is synced: what a disk has for certain when the power goes.
+// LARDINER_DISK_FULL=FILE: while there is that file there is no space left for such files as:
 // LARDINER_DISK_BYTES=N: after N bytes written to files whose path has "ledger" in it there is no space left (ENOSPC).
 #include <dirent.h>
 #include <dlfcn.h>
@@ -80,11 +81,12 @@ void keep(int file) {
 
 bool is_full(int file, size_t count) {
   static const char* const most = ::getenv("LARDINER_DISK_BYTES");
+  static const char* const sign = ::getenv("LARDINER_DISK_FULL");
   static long long left = most ? ::atoll(most) : 0;
   char path[PATH_MAX];
-  if (!most || !path_of(file, path) || !std::strstr(path, "ledger")) return false;
+  if ((!most && !sign) || !path_of(file, path) || !std::strstr(path, "ledger")) return false;
   left -= static_cast<long long>(count);
-  if (left >= 0) return false;
+  if (sign ? ::access(sign, F_OK) != 0 : left >= 0) return false;
   errno = ENOSPC;
   return true;
 }
