@@ -60,8 +60,8 @@ class Lots {
   /// Takes a lot that was just begun.
   history::Lot& keep(qint64 id, history::Lot lot);
 
-  /// Forgets what was read when another connection has written since. An append does so by itself; a reader that stays
-  /// open calls it before it reads again.
+  /// Forgets what was read when another connection has written since, or when something could not be read. An append
+  /// does so by itself; a reader that stays open calls it before it reads again.
   void refresh();
   void forget();
 

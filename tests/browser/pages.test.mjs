@@ -27,6 +27,8 @@ const pages = [
   ["a lot of ours, something happening", ours, "MK", 200, chooseDiscarded],
   ["a lot of ours, an event refused", ours, "MK", 422, discardWithoutReason],
   ["a lot of a supplier", suppliers, "MK", 200],
+  ["what a recall reaches", "/recall/MB-5521?item=butter-unsalted", "MK", 200],
+  ["a recall, signed out", "/recall/MB-5521?item=butter-unsalted", null, 401],
   ["a lot of a supplier, signed out", suppliers, null, 200],
   ["a cooling that is not shown", "/lot/A26329CTN081", "MK", 200],
   ["scan, signed out", "/scan", null, 200],
