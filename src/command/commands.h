@@ -221,6 +221,7 @@ struct StationOptions {
   QStringList names;         ///< by which browsers may call it, besides its addresses
   QString pins;              ///< file; empty: beside the ledger
   QString program;           ///< this one, to be run for each picture
+  QStringList printers;      ///< each NAME=ADDRESS, or a name or an address alone
 };
 
 /// The kitchen's web page, until a stop is asked for.

@@ -33,6 +33,9 @@ QStringList details(const Event& event) {
   add(parts, QString(), event.place);
   add(parts, QStringLiteral("from"), event.from);
   add(parts, QString(), event.what);
+  add(parts, QStringLiteral("on"), event.medium);
+  add(parts, QStringLiteral("by the printer"), event.printer);
+  if (event.kind == history::Kind::PrintDone) parts << QStringLiteral("%1 came out").arg(event.count);
   add(parts, QStringLiteral("adds"), event.adds.join(QStringLiteral(", ")));
   add(parts, QStringLiteral("of entry"), event.of.valid() ? event.of.text() : QString());
   if (!event.accepted) parts << QStringLiteral("NOT ACCEPTED");

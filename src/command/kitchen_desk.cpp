@@ -12,6 +12,7 @@
 #include "command/lot_report.h"
 #include "command/lot_standing.h"
 #include "command/place_warnings.h"
+#include "command/print_desk.h"
 #include "command/recall_of_ledger.h"
 #include "command/recording.h"
 #include "command/scanned.h"
@@ -37,10 +38,11 @@ constexpr int kPictureSeconds = 10;
 
 class KitchenDesk : public station::Desk {
  public:
-  KitchenDesk(const Options& options, const QString& program, KeptBook& kept, std::shared_ptr<const TakenBook> taken,
-              LedgerRun run, paper::Faces faces)
+  KitchenDesk(const Options& options, const QString& program, PrintDesk printing, KeptBook& kept,
+              std::shared_ptr<const TakenBook> taken, LedgerRun run, paper::Faces faces)
       : options_(options),
         program_(program),
+        printing_(std::move(printing)),
         kept_(kept),
         taken_(std::move(taken)),
         run_(std::move(run)),
@@ -166,10 +168,26 @@ class KitchenDesk : public station::Desk {
     if (const auto behind = run_.ledger.clock_behind(run_.now)) return tl::unexpected(Errors{*behind});
     if (const auto error = wish.medium.isEmpty() ? std::nullopt : unknown_medium(run_.book, wish.medium))
       return tl::unexpected(Errors{*error});
-    const auto file =
-        print_lot(options_, run_.book, kept_.packs(), run_.now, {wish.lot, wish.containers, wish.medium, wish.by});
+    const auto file = print_lot(options_, run_.book, kept_.packs(), run_.now,
+                                {wish.lot, wish.containers, wish.medium, wish.by, wish.hold, {}});
     if (!file) return tl::unexpected(file.error());
     return Printed{file->medium, file->labels, file->pdf};
+  }
+
+  problem::Expected<std::vector<station::PrinterShown>> printers() override { return printing_.printers(run_); }
+  problem::ExpectedAll<QString> ask_print(const station::ToPrint& wish, const QString& printer, int copies) override {
+    return printing_.ask(run_, kept_.packs(), wish, printer, copies);
+  }
+  problem::Expected<std::vector<station::PrintShown>> open_prints() override { return printing_.open(run_); }
+  problem::Expected<std::optional<station::PrintShown>> print(const QString& id) override {
+    return printing_.print(run_, id);
+  }
+  problem::ExpectedAll<QString> end_print(const station::PrintEnd& end) override { return printing_.end(run_, end); }
+  problem::ExpectedAll<bool> print_test_label(const QString& printer, const QString& medium) override {
+    return printing_.print_test_label(run_, printer, medium);
+  }
+  problem::ExpectedAll<bool> medium_loaded(const QString& printer, const QString& medium, const QString& by) override {
+    return printing_.medium_loaded(run_, printer, medium, by);
   }
 
  private:
@@ -211,6 +229,7 @@ class KitchenDesk : public station::Desk {
 
   const Options options_;
   const QString program_;
+  const PrintDesk printing_;
   KeptBook& kept_;
   std::shared_ptr<const TakenBook> taken_;
   LedgerRun run_;
@@ -221,14 +240,17 @@ class KitchenDesk : public station::Desk {
 }  // namespace
 
 problem::ExpectedAll<std::unique_ptr<station::Desk>> kitchen_desk(const Options& options, const QString& program,
-                                                                  KeptBook& book) {
+                                                                  KeptBook& book,
+                                                                  const std::vector<NamedPrinter>& printers,
+                                                                  PrintBoard& board) {
   auto taken = book.now();
   auto run = ledger_run(options, taken->book, ledger::Access::Write);
   if (!run) return tl::unexpected(run.error());
   auto faces = read_faces(options);
   if (!faces) return tl::unexpected(faces.error());
   return std::unique_ptr<station::Desk>(
-      std::make_unique<KitchenDesk>(options, program, book, std::move(taken), std::move(*run), std::move(*faces)));
+      std::make_unique<KitchenDesk>(options, program, PrintDesk(options, printers, board), book, std::move(taken),
+                                    std::move(*run), std::move(*faces)));
 }
 
 }  // namespace lardiner::command

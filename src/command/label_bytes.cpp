@@ -36,6 +36,33 @@ Errors not_one_medium(const std::vector<facts::LabelRun>& runs) {
            QStringLiteral("name the containers of one, or one medium for all: ") + media.join(QStringLiteral(", "))}};
 }
 
+// The labels of a lot as it stands now, all of one medium; the ledger remembers that they will have been made.
+problem::ExpectedAll<std::vector<facts::LabelRun>> runs_of(LabelLedger& ledger, const book::Book& book,
+                                                           const std::vector<words::Language>& languages,
+                                                           const LotToPrint& wish) {
+  const auto batches = ledger.batches({wish.lot}, wish.containers);
+  if (!batches) return tl::unexpected(batches.error());
+  std::vector<facts::LabelRun> all;
+  for (const batch::Batch& batch : *batches) {
+    const bool held = !batch.refused.empty();
+    if (held && !wish.hold) return tl::unexpected(batch.refused);
+    const auto runs = facts::label_runs(book, batch, languages, {wish.hold, wish.medium});
+    if (!runs) return tl::unexpected(runs.error());
+    all.insert(all.end(), runs->begin(), runs->end());
+    if (const Errors errors = ledger.made(batch, held); !errors.empty()) return tl::unexpected(errors);
+  }
+  if (const Errors errors = not_one_medium(all); !errors.empty()) return tl::unexpected(errors);
+  return all;
+}
+
+// The containers as their labels come out.
+std::vector<int> in_order(const std::vector<facts::LabelRun>& runs) {
+  std::vector<int> numbers;
+  for (const facts::LabelRun& run : runs)
+    for (const facts::ContainerFacts& container : run.containers) numbers.push_back(container.number);
+  return numbers;
+}
+
 // Drawn in a folder that goes away. REQUIRES: of one medium.
 problem::ExpectedAll<LabelFile> drawn(const Options& options, const book::Book& book,
                                       const std::vector<facts::LabelRun>& runs, const QString& title) {
@@ -77,24 +104,26 @@ problem::ExpectedAll<QByteArray> label_picture(const Options& options, const boo
   return paper::svg_tag(layout->size, run.title) + *definitions + pictures + "</svg>\n";
 }
 
+problem::ExpectedAll<LabelsToCome> labels_to_come(const Options& options, const book::Book& book,
+                                                  const std::vector<words::Language>& languages, const QDateTime& now,
+                                                  const LotToPrint& wish) {
+  auto ledger = LabelLedger::open(options, book, now, true);
+  if (!ledger) return tl::unexpected(ledger.error());
+  const auto runs = runs_of(**ledger, book, languages, wish);
+  if (!runs) return tl::unexpected(runs.error());
+  return LabelsToCome{(*ledger)->item(), runs->front().media, in_order(*runs)};
+}
+
 problem::ExpectedAll<LabelFile> print_lot(const Options& options, const book::Book& book,
                                           const std::vector<words::Language>& languages, const QDateTime& now,
                                           const LotToPrint& wish) {
   auto ledger = LabelLedger::open(options, book, now, true);
   if (!ledger) return tl::unexpected(ledger.error());
-  const auto batches = (*ledger)->batches({wish.lot}, wish.containers);
-  if (!batches) return tl::unexpected(batches.error());
-  std::vector<facts::LabelRun> all;
-  for (const batch::Batch& batch : *batches) {
-    if (!batch.refused.empty()) return tl::unexpected(batch.refused);
-    const auto runs = facts::label_runs(book, batch, languages, {false, wish.medium});
-    if (!runs) return tl::unexpected(runs.error());
-    all.insert(all.end(), runs->begin(), runs->end());
-    if (const Errors errors = (*ledger)->made(batch, false); !errors.empty()) return tl::unexpected(errors);
-  }
-  if (const Errors errors = not_one_medium(all); !errors.empty()) return tl::unexpected(errors);
-  const auto file = drawn(options, book, all, QStringLiteral("Labels, %1, %2").arg(book.kitchen.name, wish.lot));
+  const auto runs = runs_of(**ledger, book, languages, wish);
+  if (!runs) return tl::unexpected(runs.error());
+  const auto file = drawn(options, book, *runs, QStringLiteral("Labels, %1, %2").arg(book.kitchen.name, wish.lot));
   if (!file) return file;
+  if (wish.of.valid()) (*ledger)->sent(wish.of, in_order(*runs));
   if (const Errors errors = (*ledger)->record_prints(wish.by); !errors.empty()) return tl::unexpected(errors);
   return file;
 }

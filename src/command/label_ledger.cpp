@@ -197,6 +197,17 @@ Errors LabelLedger::made(const batch::Batch& batch, bool hold) {
   return {};
 }
 
+void LabelLedger::sent(const history::EntryId& print, const std::vector<int>& containers) {
+  Event event;
+  event.kind = Kind::PrintSent;
+  event.at = now_;
+  event.lot = prints_.front().lot;
+  event.item = prints_.front().item;
+  event.containers = containers;
+  event.of = print;
+  prints_.insert(prints_.begin(), std::move(event));
+}
+
 Errors LabelLedger::record_prints(const QString& by) {
   if (prints_.empty()) return {};
   for (Event& event : prints_) event.by = by;

@@ -27,6 +27,11 @@ class LabelLedger {
   /// Remembers that the labels of a batch were made, if the ledger has its lot. Errors: a lot that cannot be read.
   problem::Errors made(const batch::Batch& batch, bool hold);
 
+  /// Of the labels that were made. REQUIRES: `made` was told of some.
+  QString item() const { return prints_.front().item; }
+  /// Remembers that a print gives those labels to its printer, in that order. REQUIRES: `made` was told of the lot.
+  void sent(const history::EntryId& print, const std::vector<int>& containers);
+
   /// Records the prints that were made. Nothing where there are none.
   problem::Errors record_prints(const QString& by);
   /// Takes them back: the labels did not come to their place.

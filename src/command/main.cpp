@@ -25,7 +25,7 @@ struct Words {
   std::string kitchen = ".", at, records, out, medium, format, product, containers, number, give, from, times, units,
               on_hand, paper, ledger, lot, item, head, file, by, day, note, to, address = "127.0.0.1", certificate, key,
               pins, initials, printer, pages, job_name;
-  std::vector<std::string> there, words;
+  std::vector<std::string> there, words, printers;
   bool json = false, replace = false, keep_going = false, hold_labels = false, proof = false, fill_vessel = false,
        hold = false, rebuild = false, strong = false;
   int port = 8420, days = 3, seconds = lardiner::scan::Bounds{}.seconds, copies = 1, wait = 600;
@@ -284,6 +284,12 @@ void add_station(CLI::App& app, Words& words) {
       ->add_option("--name", words.words, "a name besides its addresses by which browsers call it; may be given again")
       ->take_all()
       ->expected(1);
+  station
+      ->add_option("--printer", words.printers,
+                   "for labels: its name among `printers` or its address, or NAME=ADDRESS to call it otherwise; may be "
+                   "given again")
+      ->take_all()
+      ->expected(1);
   CLI::App* pin = app.add_subcommand("pin", "sets somebody's PIN for the station, read from standard input");
   pin->add_option("initials", words.initials, "of a person in the book")->required();
   pin->add_flag("--strong", words.strong, "the strong word instead, for release, recall and corrections");
@@ -402,8 +408,9 @@ ExitStatus run(const CLI::App& app, const Words& words) {
   if (asked_for("backup")) return backup(options, text(words.file));
   if (asked_for("restore")) return restore(options, text(words.file));
   if (asked_for("station"))
-    return serve_station(options, {text(words.address), words.port, text(words.certificate), text(words.key),
-                                   texts(words.words), text(words.pins), QCoreApplication::applicationFilePath()});
+    return serve_station(options,
+                         {text(words.address), words.port, text(words.certificate), text(words.key), texts(words.words),
+                          text(words.pins), QCoreApplication::applicationFilePath(), texts(words.printers)});
   if (asked_for("pin")) return set_pin(options, {text(words.initials), words.strong, text(words.pins)});
   if (asked_for("printers")) return printers(options, {text(words.printer)});
   if (asked_for("print"))

@@ -7,6 +7,7 @@
 
 #include "command/commands.h"
 #include "command/files.h"
+#include "command/medium_page.h"
 #include "command/option_error.h"
 #include "command/output.h"
 #include "command/print_report.h"
@@ -52,11 +53,6 @@ problem::Expected<std::optional<PageRange>> page_range(const QString& written, i
     return tl::unexpected(
         of_pages(written, QStringLiteral("is no range of pages"), QStringLiteral("write it as 3-9, or 3- to the end")));
   return out;
-}
-
-Size page_of(const book::Media& medium) {
-  if (medium.sheet) return {medium.sheet->paper_width, medium.sheet->paper_height};
-  return {medium.width, medium.height};
 }
 
 bool is_same(Size a, Size b) {

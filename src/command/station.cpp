@@ -11,8 +11,11 @@
 #include "command/commands.h"
 #include "command/files.h"
 #include "command/kitchen_desk.h"
+#include "command/option_error.h"
 #include "command/output.h"
+#include "command/print_queue.h"
 #include "command/stop.h"
+#include "printer/printers.h"
 #include "station/desks.h"
 #include "station/routes.h"
 #include "station/server.h"
@@ -121,19 +124,47 @@ Error readable_by_others() {
           QStringLiteral("give it the kitchen's certificate: --certificate and --key")};
 }
 
+// "labels=ipp://…": what the kitchen calls a printer, and where it is; a name or an address alone is its own name.
+problem::ExpectedAll<std::vector<NamedPrinter>> printers_of(const QStringList& written) {
+  std::vector<NamedPrinter> all;
+  Errors errors;
+  for (const QString& one : written) {
+    const bool alone = one.section(u'=', 0, 0).contains(QLatin1String("://"));
+    const qsizetype sign = alone ? -1 : one.indexOf(u'=');
+    const QString name = one.left(sign).trimmed(), at = one.mid(sign + 1).trimmed();
+    const auto address = printer::address_named(at);
+    if (!address)
+      errors.push_back(of_option(QStringLiteral("--printer"), address.error()));
+    else if (name.isEmpty() ||
+             std::any_of(all.begin(), all.end(), [&](const auto& other) { return other.name == name; }))
+      errors.push_back(of_option(QStringLiteral("--printer"), {Code::Duplicate,
+                                                               QStringLiteral("\"%1\" has no name of its own").arg(one),
+                                                               {},
+                                                               QStringLiteral("write NAME=ADDRESS, each name once")}));
+    else
+      all.push_back({name, *address});
+  }
+  if (!errors.empty()) return tl::unexpected(errors);
+  return all;
+}
+
 int desks_of(const Options& options) { return std::clamp(options.threads, 2, 16); }
 
 }  // namespace
 
 ExitStatus serve_station(const Options& options, const StationOptions& wish) {
+  const auto printers = printers_of(wish.printers);
+  if (!printers) return refuse(printers.error(), options.json);
   auto made = make(options, wish);
   if (!made) return refuse(made.error(), options.json);
+  PrintBoard board;
   // One desk beforehand, so that what is at fault is told here and not to the first who asks.
-  if (const auto desk = kitchen_desk(options, wish.program, *made->book); !desk)
+  if (const auto desk = kitchen_desk(options, wish.program, *made->book, *printers, board); !desk)
     return refuse(desk.error(), options.json);
   station::SignIn sign_in(made->pins, station::random_of_system);
   const station::Shop shop{made->pages, sign_in, made->files, wish.names};
-  station::Desks desks(desks_of(options), [&] { return kitchen_desk(options, wish.program, *made->book); });
+  station::Desks desks(desks_of(options),
+                       [&] { return kitchen_desk(options, wish.program, *made->book, *printers, board); });
   const auto answer = [&](const station::Request& request) {
     return desks.ask([&](station::Desk& desk) { return station::answer(shop, desk, request); }, station::out_of_order);
   };
@@ -151,7 +182,14 @@ ExitStatus serve_station(const Options& options, const StationOptions& wish) {
             .arg(made->book->now()->book.kitchen.name, scheme, shown)
             .arg(*port));
   std::fflush(stdout);
-  serve(server);
+  {
+    const QString path = ledger_path(options, made->book->now()->book.kitchen);
+    std::vector<std::unique_ptr<PrintQueue>> queues;
+    for (const NamedPrinter& printer : *printers)
+      queues.push_back(std::make_unique<PrintQueue>(options, path, printer, board));
+    serve(server);
+    board.stop();
+  }
   return kDone;
 }
 

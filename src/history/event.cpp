@@ -44,7 +44,11 @@ constexpr Named kKinds[] = {{Kind::Received, QLatin1String("received")},
                             {Kind::Correction, QLatin1String("correction")},
                             {Kind::RecallOpened, QLatin1String("recall")},
                             {Kind::RecallClosed, QLatin1String("recall-closed")},
-                            {Kind::Check, QLatin1String("check")}};
+                            {Kind::Check, QLatin1String("check")},
+                            {Kind::PrintAsked, QLatin1String("print-asked")},
+                            {Kind::PrintSent, QLatin1String("print-sent")},
+                            {Kind::PrintDone, QLatin1String("print-done")},
+                            {Kind::MediumLoaded, QLatin1String("medium-loaded")}};
 
 bool is_station_letter(QChar letter) {
   return (letter >= u'A' && letter <= u'Z') || (letter >= u'0' && letter <= u'9');

@@ -48,7 +48,11 @@ enum class Kind {
   Correction,  ///< of an earlier entry, of what a supplier's item declares, or of a batch's date
   RecallOpened,
   RecallClosed,
-  Check  ///< of cleaning, pests, a sanitizer's strength, a thermometer: in order or not
+  Check,        ///< of cleaning, pests, a sanitizer's strength, a thermometer: in order or not
+  PrintAsked,   ///< labels of a lot's containers, of a printer: its entry's name is that of the print
+  PrintSent,    ///< they are given to the printer now, and never again
+  PrintDone,    ///< so many of them came out and are good; the others never will
+  MediumLoaded  ///< in a printer, as a test label proved; without a medium: nobody knows any more
 };
 
 /// "part-used" as rows and bodies write a kind; and back.
@@ -78,8 +82,8 @@ struct Event {
   std::vector<int> containers;                ///< numbers from 1; empty: all of the lot that are in the kitchen
   std::optional<measure::Quantity> quantity;  ///< received, used; of a container of Split each
   std::optional<int> left_percent;            ///< Counted: 100 full, 50 half, 25 a quarter, 0 not seen
-  int count = 0;                              ///< Split: into how many; Received: packages
-  QString container_kind;                     ///< Received: "case"; Split: "tub"
+  int count = 0;           ///< Split: into how many; Received: packages; PrintAsked: copies of each; PrintDone: labels
+  QString container_kind;  ///< Received: "case"; Split: "tub"
   std::optional<measure::Temperature> temperature;
   int seconds = 0;                         ///< Reheated: held
   std::optional<batch::StatedEnd> stated;  ///< Received: the date on the package
@@ -89,16 +93,18 @@ struct Event {
   book::HeldTo limits;                     ///< PlaceTemperature: what the place was held to then; nothing: not known
   QString from;                            ///< Received: the supplier, as the kitchen names it
   QString site, order;                     ///< Dispatched, Arrived, Returned
-  QString note;              ///< Dispatched: the dispatch note's number; Received: the delivery's; Check: the remark
-  bool accepted = true;      ///< Arrived, Received
-  bool in_order = true;      ///< Check
-  QString reason;            ///< discarded, hold, release, voided, returned, correction, recall…
-  QString action;            ///< CorrectiveAction: what was done
-  QString what;              ///< Reading: "hot-held", "cold-held", "served"; Check: of what; Printed: the purpose
-  QString label_end;         ///< Printed: the date that the label's code shows, as its attribute: "17=261201"
-  EntryId of;                ///< Release: the hold; Correction: what it corrects; RecallClosed, Review: "of" the recall
-  std::optional<QDate> day;  ///< Review: which day
-  QStringList adds;          ///< Correction of a supplier's item: substances that it declares besides
+  QString note;             ///< Dispatched: the dispatch note's number; Received: the delivery's; Check: the remark
+  bool accepted = true;     ///< Arrived, Received
+  bool in_order = true;     ///< Check
+  QString printer, medium;  ///< PrintAsked, MediumLoaded: as the station names it; of the book
+  QString reason;           ///< discarded, hold, release, voided, returned, correction, recall…
+  QString action;           ///< CorrectiveAction: what was done
+  QString what;             ///< Reading: "hot-held", "cold-held", "served"; Check: of what; Printed: the purpose
+  QString label_end;        ///< Printed: the date that the label's code shows, as its attribute: "17=261201"
+  EntryId of;  ///< Release: the hold; Correction: what it corrects; RecallClosed: the recall; PrintSent, PrintDone: the
+               ///< print
+  std::optional<QDate> day;              ///< Review: which day
+  QStringList adds;                      ///< Correction of a supplier's item: substances that it declares besides
   std::optional<batch::StatedEnd> ends;  ///< Correction of a lot: its date, earlier than the one shown
   QString book_hash;                     ///< Made: SHA-256 of the book, hexadecimal
   std::optional<batch::Fixed> made;      ///< Made: its facts

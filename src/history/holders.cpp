@@ -198,8 +198,19 @@ bool moves(Kind kind) {
   }
 }
 
+// Whether somebody had the food itself in hand.
 bool handles(Kind kind) {
-  return moves(kind) && kind != Kind::Printed && kind != Kind::Reprinted && kind != Kind::Voided;
+  switch (kind) {
+    case Kind::Printed:
+    case Kind::Reprinted:
+    case Kind::Voided:
+    case Kind::PrintAsked:
+    case Kind::PrintSent:
+    case Kind::PrintDone:
+      return false;
+    default:
+      return moves(kind);
+  }
 }
 
 }  // namespace

@@ -83,6 +83,10 @@ Row make(Kind kind) {
     case Kind::Made:
     case Kind::Printed:
     case Kind::Reprinted:
+    case Kind::PrintAsked:
+    case Kind::PrintSent:
+    case Kind::PrintDone:
+    case Kind::MediumLoaded:
       return {};
   }
   return {};
@@ -110,7 +114,7 @@ QStringList written_words() {
 
 QString hint_of_unwritten(Kind kind) {
   if (kind == Kind::Made) return QStringLiteral("what was made is a record of its own: leave event out (RECORDS.md)");
-  return wanted(kind).empty() ? QStringLiteral("the program writes that itself, when it prints the labels") : QString();
+  return wanted(kind).empty() ? QStringLiteral("the program writes that itself, when it prints labels") : QString();
 }
 
 }  // namespace lardiner::history

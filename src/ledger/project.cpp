@@ -91,6 +91,15 @@ class Projecting {
       case Kind::Counted:
         one_lot();
         return remember_count();
+      case Kind::PrintAsked:
+        one_lot();
+        return remember_print();
+      case Kind::PrintSent:
+      case Kind::PrintDone:
+        one_lot();
+        return go_on_with_print();
+      case Kind::MediumLoaded:
+        return remember_medium();
       case Kind::PlaceTemperature:
       case Kind::Check:
       case Kind::Review:
@@ -199,6 +208,39 @@ class Projecting {
     const std::vector<qint64> lots = of_note();
     compare(lots);
     if (errors_.empty()) each(lots);
+  }
+
+  void remember_print() {
+    store_.statement("INSERT INTO print (seq, printer, sent) VALUES (?, ?, 0)")
+        .with(work_.seq)
+        .with(event_.printer)
+        .run();
+  }
+
+  // A print is sent once and ends once, whoever asks for it at the same time.
+  void go_on_with_print() {
+    const std::optional<qint64> of = seq_of(store_, event_.of);
+    if (!of) return errors_.push_back(unknown_entry(event_));
+    Statement& row = store_.statement("SELECT sent FROM print WHERE seq = ?").with(*of);
+    const bool open = row.one();
+    const bool sent = open && row.number(0) != 0;
+    row.end();
+    if (!open || (sent && event_.kind == Kind::PrintSent))
+      return errors_.push_back({Code::Conflict,
+                                QStringLiteral("print %1 is %2 already")
+                                    .arg(event_.of.text(), open ? QStringLiteral("sent") : QStringLiteral("over")),
+                                event_.source, QStringLiteral("look at how it stands now")});
+    const bool over = event_.kind == Kind::PrintDone;
+    store_.statement(over ? "DELETE FROM print WHERE seq = ?" : "UPDATE print SET sent = 1 WHERE seq = ?")
+        .with(*of)
+        .run();
+  }
+
+  void remember_medium() {
+    store_.statement("INSERT OR REPLACE INTO loaded (printer, seq) VALUES (?, ?)")
+        .with(event_.printer)
+        .with(work_.seq)
+        .run();
   }
 
   void open_recall() {

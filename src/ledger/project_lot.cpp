@@ -27,6 +27,9 @@ Dated dated_by(Kind kind) {
     case Kind::Voided:
     case Kind::RecallOpened:
     case Kind::RecallClosed:
+    case Kind::PrintAsked:
+    case Kind::PrintSent:
+    case Kind::PrintDone:
       return Dated::Changed;
     default:
       return Dated::All;

@@ -54,9 +54,13 @@ const char* const kToVersion1[] = {
     " WITHOUT ROWID",
     "CREATE INDEX concern_of ON concern(lot)",
     "CREATE TABLE counted (place TEXT NOT NULL PRIMARY KEY, at INTEGER NOT NULL) WITHOUT ROWID",
+    // Prints that are not done, by the entry that asked for them; and what each printer is loaded with.
+    "CREATE TABLE print (seq INTEGER PRIMARY KEY, printer TEXT NOT NULL, sent INTEGER NOT NULL)",
+    "CREATE TABLE loaded (printer TEXT NOT NULL PRIMARY KEY, seq INTEGER NOT NULL) WITHOUT ROWID",
 };
 
-constexpr const char* kProjections[] = {"lot", "holder", "input", "touched", "happened", "concern", "counted"};
+constexpr const char* kProjections[] = {"lot", "holder", "input", "touched", "happened", "concern", "counted",
+                                        "print", "loaded"};
 
 int pragma(Store& store, const char* sql) {
   Statement& asked = store.statement(sql);

@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include <QElapsedTimer>
+#include <algorithm>
 
 #include "printer/attributes.h"
 #include "printer/ipp.h"
@@ -130,7 +131,11 @@ problem::Expected<JobStatus> look(Line& line, int id) {
   const auto printer = line.ask(std::move(request));
   if (!printer) return tl::unexpected(printer.error());
   out.printer_state = printer_state(number_of(*printer, "printer-state"));
-  out.printer_reasons = in_words(texts_of(*printer, "printer-state-reasons"));
+  const QStringList reasons = texts_of(*printer, "printer-state-reasons");
+  out.printer_reasons = in_words(reasons);
+  out.labels_out = std::any_of(reasons.begin(), reasons.end(), [](const QString& one) {
+    return one.startsWith(QLatin1String("media-empty")) || one.startsWith(QLatin1String("media-needed"));
+  });
   return out;
 }
 
@@ -187,6 +192,24 @@ problem::Expected<int> send_job(const Printer& printer, const JobTerms& terms, c
   const auto id = number_of(*answer, "job-id");
   if (!id) return tl::unexpected(not_known(terms.name, line->shown()));
   return *id;
+}
+
+std::optional<Error> validate_job(const Printer& printer, const JobTerms& terms) {
+  auto line = Line::to(printer.address);
+  return line ? refused_beforehand(*line, terms) : line.error();
+}
+
+std::optional<Error> cancel_job(const QString& address, int id) {
+  auto line = Line::to(address);
+  if (!line) return line.error();
+  Message request = line->request(IPP_OP_CANCEL_JOB);
+  ippAddInteger(request.get(), IPP_TAG_OPERATION, IPP_TAG_INTEGER, "job-id", id);
+  const auto answer = line->ask(std::move(request));
+  if (!answer) return answer.error();
+  if (is_done(*answer)) return std::nullopt;
+  const auto now = look(*line, id);  // one that ended meanwhile cannot be cancelled
+  if (!now) return now.error();
+  return now->ended() ? std::nullopt : std::optional(refusal(*answer, line->shown()));
 }
 
 problem::Expected<JobStatus> follow_job(const QString& address, int id, const Watch& watch) {

@@ -18,6 +18,14 @@ namespace lardiner::printer {
 /// says that it is not known whether it took the job: look for it by its name before it is sent again.
 problem::Expected<int> send_job(const Printer& printer, const JobTerms& terms, const QByteArray& pdf);
 
+/// Whether the printer would take such a job (Validate-Job): nothing where it would, or does not know the question.
+/// Errors (Machine): unreachable, asks for a sign-in, refused.
+std::optional<problem::Error> validate_job(const Printer& printer, const JobTerms& terms);
+
+/// Nothing more of it comes out: it is cancelled, or it had ended (RFC 8011, Cancel-Job). Errors (Machine): the printer
+/// does not answer, or goes on with it.
+std::optional<problem::Error> cancel_job(const QString& address, int id);
+
 /// How a job is watched.
 struct Watch {
   int seconds = 0;                                ///< at most so long

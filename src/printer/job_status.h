@@ -23,6 +23,7 @@ struct JobStatus {
   std::optional<int> impressions_completed, sheets_completed;
   State printer_state = State::Unknown;
   QStringList printer_reasons;
+  bool labels_out = false;  ///< the printer has none left, or asks for others
 
   /// It changes no more.
   bool ended() const;

@@ -15,6 +15,7 @@
 #include "ledger/ledger.h"
 #include "problem/error.h"
 #include "reader/value.h"
+#include "station/printing.h"
 #include "station/said.h"
 #include "words/words.h"
 
@@ -41,6 +42,7 @@ struct ToPrint {
   std::vector<int> containers;  ///< none: all that are in the kitchen
   QString medium;               ///< instead of the containers' own; empty: theirs
   QString by;                   ///< initials
+  bool hold = false;            ///< HOLD labels where the lot is not to be used, instead of the reason
 };
 
 /// Labels of one medium.
@@ -105,6 +107,22 @@ class Desk {
   virtual problem::ExpectedAll<Foreseen> foresee(const reader::Value& row) = 0;
   /// The labels asked for, recorded as printed. Errors: those of `lardiner labels --lot`; labels of several media.
   virtual problem::ExpectedAll<Printed> labels(const ToPrint& wish) = 0;
+
+  /// Those that the station was started with; none: labels come as PDF alone.
+  virtual problem::Expected<std::vector<PrinterShown>> printers() = 0;
+  /// The name of the print. Errors: those of `labels`, an unknown printer.
+  virtual problem::ExpectedAll<QString> ask_print(const ToPrint& wish, const QString& printer, int copies) = 0;
+  virtual problem::Expected<std::vector<PrintShown>> open_prints() = 0;
+  virtual problem::Expected<std::optional<PrintShown>> print(const QString& id) = 0;
+  /// Ends it: the printer gives up what it has of it, labels that did not come out are voided, and asked for anew where
+  /// that is wished: the name of the new print, else empty. A printer that does not answer may print them yet: they are
+  /// not voided, and a new one of them is a REPRINT. Errors: it is over already, the ledger's.
+  virtual problem::ExpectedAll<QString> end_print(const PrintEnd& end) = 0;
+  /// Prints one test label. Errors: an unknown printer or medium, the printer's.
+  virtual problem::ExpectedAll<bool> print_test_label(const QString& printer, const QString& medium) = 0;
+  /// Records that a test label proved which medium is in a printer. Errors: as above.
+  virtual problem::ExpectedAll<bool> medium_loaded(const QString& printer, const QString& medium,
+                                                   const QString& by) = 0;
 };
 
 }  // namespace lardiner::station

@@ -27,6 +27,8 @@ void add_labels_form(const Visit& visit, Part& page, const Errors& refused) {
     page.add("MEDIUM")
         .set("MEDIUM_ID", medium.id)
         .set("CHOSEN", medium.id == form.value(QStringLiteral("medium")) ? QStringLiteral("selected") : QString());
+  if (const auto printers = visit.desk().printers(); printers && !printers->empty())
+    add_printers(page.add("PRINTING"), *printers, form);
   if (!refused.empty()) add_problems(page.add("NOT_PRINTED"), refused);
 }
 
@@ -90,19 +92,6 @@ reader::Value event_row(const Visit& visit, const LotName& lot) {
   return row;
 }
 
-std::vector<int> numbers(const Fields& form) {
-  std::vector<int> all;
-  for (const QString& text : form.values(QStringLiteral("containers")))
-    for (const QString& one : text.split(u',')) {
-      bool read = false;
-      const int from = one.section(u'-', 0, 0).trimmed().toInt(&read);
-      const int to = one.contains(u'-') ? one.section(u'-', 1, 1).trimmed().toInt() : from;
-      for (int number = from; read && number >= 1 && number <= to && all.size() < 10'000; ++number)
-        all.push_back(number);
-    }
-  return all;
-}
-
 }  // namespace
 
 Reply lot(const Visit& visit, const QString& code) {
@@ -110,6 +99,11 @@ Reply lot(const Visit& visit, const QString& code) {
   if (found.empty()) return not_found(visit, visit.desk().open(code, {}).what);
   if (found.size() > 1) return choice(visit, found);
   return page_of(visit, {found.front(), container_in(visit.request()), {}});
+}
+
+Reply lot_with_problems(const Visit& visit, const QString& code, const QString& item, const Errors& errors) {
+  const auto name = visit.desk().ledger().lots().named(code, item);
+  return name ? page_of(visit, {*name, std::nullopt, {}}, errors) : visit.trouble(422, errors);
 }
 
 // The address of a label, as it stands in its code: that of the kitchen, whatever the browser calls the station.
@@ -132,13 +126,19 @@ Reply happened(const Visit& visit, const QString& code) {
   return recorded ? page_of(visit, asked, {}, *recorded) : page_of(visit, asked, recorded.error());
 }
 
+// With a printer it is asked for them; else they come as PDF.
 Reply labels(const Visit& visit, const QString& code) {
   const std::vector<LotName> found = named(visit, code);
   if (found.size() != 1) return not_found(visit, visit.desk().open(code, {}).what);
-  const Fields& form = visit.request().form;
-  const auto printed =
-      visit.desk().labels({code, numbers(form), form.value(QStringLiteral("medium")), visit.who().initials});
-  if (!printed) return page_of(visit, {found.front(), std::nullopt, {}}, printed.error());
+  const LotAsked asked{found.front(), std::nullopt, {}};
+  const auto wish = labels_wished(visit, code);
+  if (!wish) return page_of(visit, asked, wish.error());
+  if (visit.request().form.value(QStringLiteral("step")) == QLatin1String("print")) {
+    const auto asked_for = print_labels(visit, *wish);
+    return asked_for ? *asked_for : page_of(visit, asked, asked_for.error());
+  }
+  const auto printed = visit.desk().labels(*wish);
+  if (!printed) return page_of(visit, asked, printed.error());
   Reply reply;
   reply.type = "application/pdf";
   reply.body = printed->pdf;

@@ -23,6 +23,10 @@ QHash<QString, qint64> times_made(Desk& desk) {
   return times;
 }
 
+struct MadeLot {
+  QString code, item;
+};
+
 // A lot that may have gone in, and until when it is good.
 struct Offer {
   QString lot;
@@ -137,10 +141,23 @@ Reply form_page(const Visit& visit, const book::Product& product, const problem:
     for (const QString& warning : foreseen->warnings) look.add("FORESEEN_WARNING").set("TEXT", warning);
     if (!foreseen->label_svg.isEmpty())
       look.add("PICTURE").set("DATA", QString::fromLatin1(foreseen->label_svg.toBase64()));
+    if (const auto printers = visit.desk().printers(); printers && !printers->empty())
+      add_printers(look.add("PRINTING"), *printers, form);
     for (const problem::Error& error : foreseen->refused)
       look.add("REFUSED").set("REFUSED_WHAT", error.what).set("REFUSED_HINT", error.hint);
   }
   return visit.page(QStringLiteral("make_form"), visit.name_of(product.id), std::move(part), status_of(errors));
+}
+
+// The labels of what was just recorded, HOLD where it is not released yet; where they cannot be printed it is recorded
+// all the same, and the lot's page says why.
+Reply print_made(const Visit& visit, const MadeLot& made) {
+  ToPrint wish;
+  wish.lot = made.code;
+  wish.by = visit.who().initials;
+  wish.hold = true;
+  const auto print = print_labels(visit, wish);
+  return print ? *print : lot_with_problems(visit, made.code, made.item, print.error());
 }
 
 }  // namespace
@@ -171,13 +188,16 @@ Reply make(const Visit& visit, const QString& id) {
   const book::Product* product = visit.desk().book().product(id);
   if (!product) return visit.message(404, "page.no_such_page");
   const Value row = record_of(visit, *product);
-  if (visit.request().form.value(QStringLiteral("step")) != QLatin1String("record")) {
+  const QString step = visit.request().form.value(QStringLiteral("step"));
+  if (step != QLatin1String("record") && step != QLatin1String("print")) {
     const auto foreseen = visit.desk().foresee(row);
     return foreseen ? form_page(visit, *product, {}, &*foreseen) : form_page(visit, *product, foreseen.error());
   }
   const auto recorded = visit.desk().record({row});
   if (!recorded) return form_page(visit, *product, recorded.error());
-  return redirection(QStringLiteral("/lot/%1?item=%2").arg(recorded->lot, product->id));
+  if (step != QLatin1String("print"))
+    return redirection(QStringLiteral("/lot/%1?item=%2").arg(recorded->lot, product->id));
+  return print_made(visit, {recorded->lot, product->id});
 }
 
 }  // namespace lardiner::station

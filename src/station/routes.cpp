@@ -77,6 +77,8 @@ Reply get(const Visit& visit) {
   if (const auto code = last_part(path, QStringLiteral("/lot/"))) return lot(visit, *code);
   if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall_page(visit, *code);
   if (const auto code = last_part(path, QStringLiteral("/recall-sheet/"))) return recall_pdf(visit, *code);
+  if (path == QLatin1String("/printers")) return printers_page(visit);
+  if (const auto id = last_part(path, QStringLiteral("/print/"))) return print_page(visit, *id);
   if (path.startsWith(QLatin1String("/01/"))) return label_address(visit);
   if (const auto chosen = chosen_language(visit)) return *chosen;
   return visit.message(404, "page.no_such_page");
@@ -113,6 +115,8 @@ Reply post(const Visit& visit) {
   if (const auto product = last_part(path, QStringLiteral("/make/"))) return make(visit, *product);
   if (const auto code = last_part(path, QStringLiteral("/happened/"))) return happened(visit, *code);
   if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall(visit, *code);
+  if (path == QLatin1String("/printers")) return load_printer(visit);
+  if (const auto id = last_part(path, QStringLiteral("/print/"))) return end_print(visit, *id);
   if (const auto code = last_part(path, QStringLiteral("/labels/"))) return labels(visit, *code);
   return visit.message(404, "page.no_such_page");
 }

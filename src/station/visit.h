@@ -52,6 +52,18 @@ void add_problems(Part& part, const problem::Errors& errors);
 /// The part of an address after `prefix`, decoded; nothing where it begins otherwise or has a further part.
 std::optional<QString> last_part(const QString& path, const QString& prefix);
 
+/// The labels that a form asks for. Errors: containers that are no numbers.
+problem::ExpectedAll<ToPrint> labels_wished(const Visit& visit, const QString& lot);
+/// Asks the form's printer for them, and leads to the print's page. Errors: those of Desk::ask_print.
+problem::ExpectedAll<Reply> print_labels(const Visit& visit, const ToPrint& wish);
+/// Rows of "PRINTER_OFFER", the printers to choose from, with what a form chose among them.
+void add_printers(Part& part, const std::vector<PrinterShown>& printers, const Fields& chosen);
+/// Rows of "PRINT": prints that are not done.
+void add_prints(const Visit& visit, Part& part, const std::vector<PrintShown>& prints);
+
+/// The page of a lot with what could not be done. REQUIRES: it is recorded.
+Reply lot_with_problems(const Visit& visit, const QString& code, const QString& item, const problem::Errors& errors);
+
 // The pages, one function each; in files of their own.
 Reply today(const Visit& visit, bool on_wall);
 Reply find(const Visit& visit);
@@ -62,6 +74,10 @@ Reply labels(const Visit& visit, const QString& code);
 Reply recall_page(const Visit& visit, const QString& code);
 Reply recall(const Visit& visit, const QString& code);
 Reply recall_pdf(const Visit& visit, const QString& code);
+Reply print_page(const Visit& visit, const QString& id);
+Reply end_print(const Visit& visit, const QString& id);
+Reply printers_page(const Visit& visit);
+Reply load_printer(const Visit& visit);
 Reply sign_in_page(const Visit& visit);
 Reply sign_in(const Visit& visit);
 Reply sign_out(const Visit& visit);

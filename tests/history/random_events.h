@@ -56,7 +56,7 @@ class Events {
     event.at = instant();
     for (QString Event::*field : {&Event::by, &Event::lot, &Event::item, &Event::supplier_item, &Event::container_kind,
                                   &Event::state, &Event::place, &Event::from, &Event::site, &Event::order, &Event::note,
-                                  &Event::reason, &Event::action, &Event::what, &Event::label_end, &Event::book_hash})
+                                  &Event::printer, &Event::medium, &Event::reason, &Event::action, &Event::what, &Event::label_end, &Event::book_hash})
       if (chance(50)) event.*field = text();
     for (int i = number(-3, 5); i > 0; --i) event.containers.push_back(number(1, 9999));
     if (chance(50)) event.quantity = quantity();
@@ -84,7 +84,7 @@ class Events {
 inline const std::vector<Kind>& kinds() {
   static const std::vector<Kind> all = [] {
     std::vector<Kind> kinds;
-    for (int i = 0; i <= static_cast<int>(Kind::Check); ++i) kinds.push_back(static_cast<Kind>(i));
+    for (int i = 0; i <= static_cast<int>(Kind::MediumLoaded); ++i) kinds.push_back(static_cast<Kind>(i));
     return kinds;
   }();
   return all;

@@ -1,0 +1,45 @@
+// How the prints of a station stand, told by the threads that print to those that answer.
+#pragma once
+
+#include <QHash>
+#include <QString>
+#include <condition_variable>
+#include <mutex>
+#include <optional>
+
+#include "station/printing.h"
+
+namespace lardiner::command {
+
+/// A printer that the station was given: the name that the kitchen calls it by, and its address.
+struct NamedPrinter {
+  QString name, address;
+};
+
+class PrintBoard {
+ public:
+  void set(const QString& print, const station::PrintStanding& standing);
+  std::optional<station::PrintStanding> get(const QString& print) const;
+  void forget(const QString& print);
+
+  /// A test label of a medium was given to a printer; and whether one was, since it was last told what is in it.
+  void tested(const QString& printer, const QString& medium);
+  bool take_tested(const QString& printer, const QString& medium);
+
+  /// Something was asked for, or ended: who waits looks at once.
+  void wake();
+  void stop();
+  bool stopping() const;
+  /// Until it is woken or told to stop, so many seconds at the most.
+  void wait(int seconds);
+
+ private:
+  mutable std::mutex mutex_;
+  std::condition_variable woken_;
+  unsigned wakes_ = 0;
+  bool stopping_ = false;
+  QHash<QString, station::PrintStanding> standings_;
+  QHash<QString, QString> tested_;  // medium by printer
+};
+
+}  // namespace lardiner::command
