@@ -35,10 +35,9 @@ std::optional<Print> first_of(std::vector<Print> open, const QString& printer) {
 
 bool is_open(LedgerRun& run, const Print& print) { return ledger::is_open_print(run.ledger.store(), print.asked.id); }
 
-Event done_event(const LedgerRun& run, const Print& print) {
+Event done_event(const Print& print) {
   Event event;
   event.kind = Kind::PrintDone;
-  event.at = run.now;
   event.by = print.asked.event.by;
   event.lot = print.asked.event.lot;
   event.item = print.asked.event.item;
@@ -126,10 +125,9 @@ void PrintQueue::find(LedgerRun& run, const Print& print) {
 }
 
 void PrintQueue::follow(LedgerRun& run, const Print& print, int job) {
-  emptied_ = false;
   const auto changed = [&](const JobStatus& now) {
-    emptied_ = emptied_ || now.labels_out;
-    tell(print, now.stopped() ? PrintState::Stopped : PrintState::Printing, now);
+    tell(print, now.stopped() || now.printer_at_fault ? PrintState::Stopped : PrintState::Printing, now);
+    if (now.labels_out) forget_medium(run, print);
   };
   const auto go_on = [&] { return !board_.stopping() && is_open(run, print); };
   const auto end = printer::follow_job(printer_.address, job, {kLongestFollowed, changed, go_on});
@@ -137,29 +135,32 @@ void PrintQueue::follow(LedgerRun& run, const Print& print, int job) {
   if (end->ended() && is_open(run, print)) ended(run, print, *end);
 }
 
-// All came out: it is done. Else somebody has to look at the labels. After a roll ran out nobody knows which is in it.
+// All came out: it is done. Else somebody has to look at the labels.
 void PrintQueue::ended(LedgerRun& run, const Print& print, const JobStatus& job) {
-  if (const auto now = time_of_run(options_, run.zone())) run.now = *now;
-  std::vector<Event> events;
-  if (job.state == printer::JobState::Completed)
-    events.push_back(done_event(run, print));
-  else
-    tell(print, PrintState::Ended, job);
-  if (emptied_) {
-    Event unknown;
-    unknown.kind = Kind::MediumLoaded;
-    unknown.at = run.now;
-    unknown.by = print.asked.event.by;
-    unknown.printer = printer_.name;
-    unknown.reason = QStringLiteral("out of labels");
-    events.push_back(std::move(unknown));
-  }
-  if (events.empty()) return;
-  const auto recorded = run.ledger.append(std::move(events), run.stamp());
-  if (!recorded) return tell(print, PrintState::Waiting, text_of(recorded.error()));
-  emptied_ = false;
-  if (job.state == printer::JobState::Completed) board_.forget(print.asked.id.text());
+  if (job.state != printer::JobState::Completed) return tell(print, PrintState::Ended, job);
+  const problem::Errors errors = record(run, done_event(print));
+  if (!errors.empty()) return tell(print, PrintState::Waiting, text_of(errors));
+  board_.forget(print.asked.id.text());
   board_.wake();
+}
+
+// The next roll may be another.
+void PrintQueue::forget_medium(LedgerRun& run, const Print& print) {
+  const auto known = ledger::loaded(run.ledger.store(), printer_.name);
+  if (!known || !*known || (*known)->event.medium.isEmpty()) return;
+  Event unknown;
+  unknown.kind = Kind::MediumLoaded;
+  unknown.by = print.asked.event.by;
+  unknown.printer = printer_.name;
+  unknown.reason = QStringLiteral("out of labels");
+  record(run, std::move(unknown));
+}
+
+problem::Errors PrintQueue::record(LedgerRun& run, Event event) {
+  if (const auto now = time_of_run(options_, run.zone())) run.now = *now;
+  event.at = run.now;
+  const auto recorded = run.ledger.append({std::move(event)}, run.stamp());
+  return recorded ? problem::Errors{} : recorded.error();
 }
 
 void PrintQueue::tell(const Print& print, PrintState state, const QString& text) {

@@ -28,6 +28,8 @@ class PrintQueue {
   void send(LedgerRun& run, const ledger::Print& print);
   void find(LedgerRun& run, const ledger::Print& print);
   void follow(LedgerRun& run, const ledger::Print& print, int job);
+  void forget_medium(LedgerRun& run, const ledger::Print& print);
+  problem::Errors record(LedgerRun& run, history::Event event);
   void ended(LedgerRun& run, const ledger::Print& print, const printer::JobStatus& job);
   void tell(const ledger::Print& print, station::PrintState state, const QString& text);
   void tell(const ledger::Print& print, station::PrintState state, const printer::JobStatus& job);
@@ -37,7 +39,6 @@ class PrintQueue {
   const NamedPrinter printer_;
   PrintBoard& board_;
   std::optional<ledger::Ledger> ledger_;  // that is watched
-  bool emptied_ = false;                  // during the job that is followed
   std::thread thread_;                    // last: it uses all of the above
 };
 

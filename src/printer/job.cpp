@@ -133,6 +133,7 @@ problem::Expected<JobStatus> look(Line& line, int id) {
   out.printer_state = printer_state(number_of(*printer, "printer-state"));
   const QStringList reasons = texts_of(*printer, "printer-state-reasons");
   out.printer_reasons = in_words(reasons);
+  out.printer_at_fault = std::any_of(reasons.begin(), reasons.end(), stops_printing);
   out.labels_out = std::any_of(reasons.begin(), reasons.end(), [](const QString& one) {
     return one.startsWith(QLatin1String("media-empty")) || one.startsWith(QLatin1String("media-needed"));
   });

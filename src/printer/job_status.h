@@ -23,7 +23,8 @@ struct JobStatus {
   std::optional<int> impressions_completed, sheets_completed;
   State printer_state = State::Unknown;
   QStringList printer_reasons;
-  bool labels_out = false;  ///< the printer has none left, or asks for others
+  bool labels_out = false;        ///< the printer has none left, or asks for others
+  bool printer_at_fault = false;  ///< nothing comes out meanwhile, whatever its state
 
   /// It changes no more.
   bool ended() const;

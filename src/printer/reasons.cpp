@@ -114,4 +114,13 @@ QStringList in_words(const QStringList& reasons) {
   return out;
 }
 
+bool stops_printing(const QString& reason) {
+  static constexpr std::array kStops{"media-empty",         "media-needed", "media-jam",        "cover-open",
+                                     "door-open",           "paused",       "interlock-open",   "input-tray-missing",
+                                     "marker-supply-empty", "shutdown",     "output-area-full", "output-tray-missing",
+                                     "toner-empty",         "offline",      "cutter-jam"};
+  const QString keyword = without_severity(reason);
+  return std::any_of(kStops.begin(), kStops.end(), [&](const char* one) { return keyword == QLatin1String(one); });
+}
+
 }  // namespace lardiner::printer

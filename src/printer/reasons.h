@@ -11,4 +11,8 @@ namespace lardiner::printer {
 /// without words here stays as it is. Source: RFC 8011, 5.3.8 and 5.4.12; PWG 5100.7 and 5100.9 for the further ones.
 QStringList in_words(const QStringList& reasons);
 
+/// Whether nothing comes out while the printer has this reason: labels that are out or jammed, a cover that is open.
+/// How bad a printer says that it is does not count: some call every one of them a warning.
+bool stops_printing(const QString& reason);
+
 }  // namespace lardiner::printer

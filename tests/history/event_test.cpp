@@ -17,9 +17,11 @@ TEST_CASE("every kind of event has a word of its own, which gives the kind back"
 
 TEST_CASE("a kind keeps its number, by which ledgers find its entries", "[history][event]") {
   CHECK(kind_words().join(u' ') ==
-        QStringLiteral("received made moved cooled frozen thawed opened hot-held time-control reheated finished split "
-                       "part-used counted dispatched arrived returned discarded hold release printed reprinted voided "
-                       "place-temperature reading corrective-action review correction recall recall-closed check"));
+        QStringLiteral(
+            "received made moved cooled frozen thawed opened hot-held time-control reheated finished split "
+            "part-used counted dispatched arrived returned discarded hold release printed reprinted voided "
+            "place-temperature reading corrective-action review correction recall recall-closed check print-asked "
+            "print-sent print-done medium-loaded"));
   for (qsizetype number = 0; number < kind_words().size(); ++number)
     CHECK(static_cast<qsizetype>(*kind_of(kind_words()[number])) == number);
 }

@@ -147,9 +147,9 @@ TEST_CASE("what the program writes itself, or nobody knows, is no event of a row
   CHECK(refused(R"("event": "made")") ==
         QStringLiteral(
             "\"made\" is no row of an event; what was made is a record of its own: leave event out (RECORDS.md)"));
-  for (const char* const word : {"printed", "reprinted"})
+  for (const char* const word : {"printed", "reprinted", "print-asked", "print-sent", "print-done", "medium-loaded"})
     CHECK(refused(QByteArray(R"("event": ")") + word + "\"") ==
-          QStringLiteral("\"%1\" is no row of an event; the program writes that itself, when it prints the labels")
+          QStringLiteral("\"%1\" is no row of an event; the program writes that itself, when it prints labels")
               .arg(QLatin1String(word)));
   CHECK(refused(R"("event": "discardet")") == QStringLiteral("\"discardet\" is no event; did you mean discarded?"));
 }

@@ -31,3 +31,11 @@ TEST_CASE("a keyword of a job that ends as a severity does is found whole", "[pr
   CHECK(in_words({QStringLiteral("document-format-error")}) ==
         QStringList{QStringLiteral("the printer cannot read the PDF")});
 }
+
+TEST_CASE("a printer that is out of labels prints nothing; one that has few left does", "[printer][reasons]") {
+  for (const char* reason :
+       {"media-empty", "media-empty-error", "media-empty-warning", "media-jam", "cover-open-error", "paused"})
+    CHECK(stops_printing(QString::fromLatin1(reason)));
+  for (const char* reason : {"media-low", "media-low-warning", "none", "other"})
+    CHECK_FALSE(stops_printing(QString::fromLatin1(reason)));
+}

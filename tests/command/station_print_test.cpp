@@ -1,0 +1,274 @@
+// Printing from the station on a real IPP printer: a medium proven by a test label, a print followed to its end, what
+// is done when it stops, and a station that is killed in the middle.
+#include <QElapsedTimer>
+#include <QThread>
+
+#include "real_printer.h"
+#include "station.h"
+
+using namespace lardiner;
+using namespace lardiner::command;
+
+namespace {
+
+// A script for the printer: so many labels came out when it ran out of them; it waits to be refilled.
+const QByteArray kOutAfterTwo =
+    "case $IPP_JOB_NAME in test*) exit 0;; esac\n"
+    "echo 'ATTR: job-impressions-completed=2' >&2\necho 'STATE: +media-empty-error' >&2\n"
+    "while [ ! -e \"$KEPT/refilled\" ]; do sleep 0.1; done\n"
+    "echo 'STATE: -media-empty-error' >&2\necho 'ATTR: job-impressions-completed=3' >&2\n";
+
+const QList<QPair<QString, QString>> kThree{
+    {"containers", "5-7"}, {"medium", "side"}, {"printer", "labels"}, {"step", "print"}};
+
+struct Printing : Station {
+  explicit Printing(const RealPrinter& printer) : Station({"--printer", "labels=" + printer.address()}) {}
+
+  void load(const Browser& tablet, const QString& medium = "side") const {
+    const Answer tested = tablet.send("/printers", {{"printer", "labels"}, {"medium", medium}, {"step", "test"}});
+    INFO(tested.body.toStdString());
+    REQUIRE(tested.status == 200);
+    REQUIRE(tested.body.contains("Did the test label come out"));
+    REQUIRE(tablet.send("/printers", {{"printer", "labels"}, {"medium", medium}, {"step", "loaded"}}).status == 303);
+  }
+  // The address of the print's page.
+  QString ask(const Browser& tablet, const QList<QPair<QString, QString>>& form = kThree) const {
+    const Answer asked = tablet.send("/labels/" + kButter, form);
+    INFO(asked.body.toStdString());
+    REQUIRE(asked.status == 303);
+    return "/print/" + asked.to.section("/print/", 1);
+  }
+  // Waits until its page says it.
+  QString wait_for(const Browser& tablet, const QString& print, const QString& said) const {
+    QString body;
+    for (int tenth = 0; tenth < 300; ++tenth) {
+      body = tablet.get(print).body;
+      if (body.contains(said)) return body;
+      QThread::msleep(100);
+    }
+    FAIL("not said: " << said.toStdString() << " but\n" << body.toStdString());
+    return body;
+  }
+  QString history() const { return evening({"history", kButter}).out; }
+  static int labels_jobs(const RealPrinter& printer) {
+    int jobs = 0;
+    for (const QString& one : printer.documents()) jobs += one.contains("test") ? 0 : 1;
+    return jobs;
+  }
+  void kill() {
+    program.kill();
+    program.waitForFinished();
+  }
+};
+
+}  // namespace
+
+TEST_CASE("labels are printed once a test label proved what is in the printer, and the job is done at its end",
+          "[command][ledger][station][print]") {
+  const RealPrinter printer("echo 'ATTR: job-impressions-completed=3' >&2");
+  const Printing station(printer);
+  const Browser tablet = station.signed_in("MK");
+  const QString print = station.ask(tablet);
+  station.wait_for(tablet, print, "THESE LABELS ARE NOT IN THE PRINTER");
+  CHECK(printer.documents().isEmpty());
+  CHECK(tablet.send("/printers", {{"printer", "labels"}, {"medium", "side"}, {"step", "loaded"}}).status == 422);
+  station.load(tablet);
+  station.wait_for(tablet, print, "PRINTED");
+  CHECK(station.labels_jobs(printer) == 1);
+  CHECK(printer.terms().contains("IPP_JOB_NAME=A-"));
+  CHECK(printer.terms().contains("IPP_COPIES=1"));
+  const QString history = station.history();
+  CHECK(history.contains("print-asked"));
+  CHECK(history.contains("print-sent"));
+  CHECK(history.contains("printed, lot A26329CLB03L, containers 5-7"));
+  CHECK(history.contains("3 came out"));
+  CHECK(station.evening({"verify"}).status == 0);
+}
+
+TEST_CASE("what cannot be printed is told where it was asked for, and nothing is recorded",
+          "[command][ledger][station][print]") {
+  const RealPrinter printer;
+  const Printing station(printer);
+  const Browser tablet = station.signed_in("MK");
+  const QString before = station.heads();
+  const auto refused = [&](const QList<QPair<QString, QString>>& form, const QString& why) {
+    const Answer answer = tablet.send("/labels/" + kButter, form);
+    CHECK(answer.status == 422);
+    INFO(answer.body.toStdString());
+    CHECK(answer.body.contains(why));
+  };
+  refused({{"printer", "other"}, {"step", "print"}}, "the station has no printer");
+  refused({{"printer", "labels"}, {"copies", "0"}, {"step", "print"}}, "0 copies");
+  refused({{"printer", "labels"}, {"medium", "none"}, {"step", "print"}}, "none");
+  refused({{"printer", "labels"}, {"containers", "1;2"}, {"step", "print"}}, "are no numbers of containers");
+  refused({{"printer", "labels"}, {"containers", "99"}, {"step", "print"}}, "has no container 99");
+  const Answer sheet = tablet.send("/printers", {{"printer", "labels"}, {"medium", "sheet"}, {"step", "test"}});
+  CHECK(sheet.status == 422);
+  CHECK(sheet.body.contains("has no medium of"));
+  CHECK(station.heads() == before);
+  CHECK(printer.documents().isEmpty());
+  CHECK(tablet.get("/print/A-1").status == 404);
+  CHECK(tablet.get("/print/A-99999").status == 404);
+  CHECK(tablet.send("/print/A-1", {{"go", "leave"}}).status == 422);
+}
+
+TEST_CASE("a printer that runs out of labels says so; it goes on when it is refilled, and what is in it is asked again",
+          "[command][ledger][station][print]") {
+  const RealPrinter printer(kOutAfterTwo);
+  const Printing station(printer);
+  const Browser tablet = station.signed_in("MK");
+  station.load(tablet);
+  const QString print = station.ask(tablet);
+  const QString stopped = station.wait_for(tablet, print, "STOPPED");
+  CHECK(stopped.contains("out of labels"));
+  CHECK(stopped.contains("2 / 3"));
+  printer.tell("refilled");
+  station.wait_for(tablet, print, "PRINTED");
+  CHECK(tablet.get("/printers").body.contains("Nobody knows which labels are in it"));
+  const QString next =
+      station.ask(tablet, {{"containers", "8"}, {"medium", "side"}, {"printer", "labels"}, {"step", "print"}});
+  station.wait_for(tablet, next, "THESE LABELS ARE NOT IN THE PRINTER");
+}
+
+TEST_CASE("after the last good label the rest are voided and printed anew", "[command][ledger][station][print]") {
+  const RealPrinter printer(kOutAfterTwo);
+  const Printing station(printer);
+  const Browser tablet = station.signed_in("MK");
+  station.load(tablet);
+  const QString print = station.ask(tablet);
+  station.wait_for(tablet, print, "STOPPED");
+  const QString asked = tablet.get(print + "?end=yes").body;
+  CHECK(asked.contains("Last good label"));
+  CHECK(asked.contains("<option value=\"2\" selected>6</option>"));
+  CHECK(tablet.send(print, {{"good", "4"}, {"go", "again"}}).status == 422);
+  const Answer ended = tablet.send(print, {{"good", "2"}, {"go", "again"}});
+  REQUIRE(ended.status == 303);
+  CHECK(tablet.get(print).body.contains("NOT ALL WERE PRINTED"));
+  CHECK(tablet.send(print, {{"good", "2"}, {"go", "again"}}).status == 422);  // it is over
+  const QString history = station.history();
+  CHECK(history.contains("voided, lot A26329CLB03L, container 7"));
+  CHECK(history.contains("print-asked, lot A26329CLB03L, container 7"));
+  const QString next = "/print/" + ended.to.section("/print/", 1);
+  printer.tell("refilled");
+  station.wait_for(tablet, next, "THESE LABELS ARE NOT IN THE PRINTER");
+  station.load(tablet);
+  station.wait_for(tablet, next, "PRINTED");
+  CHECK_FALSE(station.history().contains("reprinted"));
+}
+
+TEST_CASE("a printer that is switched off is told; labels that it may print yet are a reprint elsewhere",
+          "[command][ledger][station][print]") {
+  RealPrinter printer(kOutAfterTwo);
+  const Printing station(printer);
+  const Browser tablet = station.signed_in("MK");
+  station.load(tablet);
+  const QString print = station.ask(tablet);
+  station.wait_for(tablet, print, "STOPPED");
+  printer.end();
+  station.wait_for(tablet, print, "THE PRINTER DOES NOT ANSWER");
+  const Answer ended = tablet.send(print, {{"good", "2"}, {"go", "again"}});
+  REQUIRE(ended.status == 303);
+  CHECK(tablet.get(print).body.contains("the printer may print the others yet"));
+  CHECK_FALSE(station.history().contains("voided"));
+  CHECK(tablet.send("/labels/" + kButter, {{"containers", "7"}, {"medium", "side"}, {"step", "pdf"}})
+            .body.startsWith("%PDF-"));
+  CHECK(station.history().contains("reprinted, lot A26329CLB03L, container 7"));
+}
+
+TEST_CASE("killed in the middle of a print, the next station follows the same job and prints nothing twice",
+          "[command][ledger][station][print]") {
+  const RealPrinter printer(kOutAfterTwo);
+  Printing station(printer);
+  const QStringList named{"--printer", "labels=" + printer.address()};
+  QString print;
+  {
+    const Browser tablet = station.signed_in("MK");
+    station.load(tablet);
+    print = station.ask(tablet);
+    station.wait_for(tablet, print, "STOPPED");
+  }
+  station.kill();
+  station.serve(named);
+  const Browser after = station.signed_in("JO");
+  station.wait_for(after, print, "STOPPED");
+  printer.tell("refilled");
+  station.wait_for(after, print, "PRINTED");
+  CHECK(station.labels_jobs(printer) == 1);
+  CHECK(station.history().count("print-sent") == 1);
+  CHECK(station.evening({"verify"}).status == 0);
+}
+
+TEST_CASE("sent and unknown to the printer: the next station asks which labels came out, and never sends it again",
+          "[command][ledger][station][print]") {
+  QString print;
+  auto first = std::make_unique<RealPrinter>(kOutAfterTwo);
+  Printing station(*first);
+  {
+    const Browser tablet = station.signed_in("MK");
+    station.load(tablet);
+    print = station.ask(tablet);
+    station.wait_for(tablet, print, "STOPPED");
+  }
+  station.kill();
+  first.reset();
+  const RealPrinter second;  // it remembers nothing
+  station.serve({"--printer", "labels=" + second.address()});
+  const Browser after = station.signed_in("JO");
+  const QString lost = station.wait_for(after, print, "COUNT THE LABELS");
+  CHECK(lost.contains("Last good label"));
+  CHECK(second.documents().isEmpty());
+  REQUIRE(after.send(print, {{"good", "1"}, {"go", "leave"}}).status == 303);
+  CHECK(after.get(print).body.contains("NOT ALL WERE PRINTED"));
+  CHECK(station.history().contains("voided, lot A26329CLB03L, containers 6-7"));
+  CHECK(second.documents().isEmpty());
+}
+
+TEST_CASE("killed before a print was sent, the next station sends it, once", "[command][ledger][station][print]") {
+  const RealPrinter printer("echo 'ATTR: job-impressions-completed=3' >&2");
+  Printing station(printer);
+  QString print;
+  {
+    const Browser tablet = station.signed_in("MK");
+    print = station.ask(tablet);
+    station.wait_for(tablet, print, "THESE LABELS ARE NOT IN THE PRINTER");
+  }
+  station.kill();
+  station.serve({"--printer", "labels=" + printer.address()});
+  const Browser after = station.signed_in("JO");
+  station.load(after);
+  station.wait_for(after, print, "PRINTED");
+  CHECK(station.labels_jobs(printer) == 1);
+}
+
+TEST_CASE("a batch is recorded and its labels are printed in one press; while it cools they say HOLD",
+          "[command][ledger][station][print]") {
+  const RealPrinter printer("echo 'ATTR: job-impressions-completed=2' >&2");
+  const Printing station(printer);
+  const Browser tablet = station.signed_in("MK");
+  station.load(tablet, "lid");
+  const Answer made = tablet.send("/make/tomatillo-salsa", {{"quantity", "2 kg"},
+                                                            {"containers", "2 tub 1 kg"},
+                                                            {"made_at", "2026-11-25 21:00"},
+                                                            {"number", "40"},
+                                                            {"core", "170 °F"},
+                                                            {"cooked_at", "2026-11-25 21:30"},
+                                                            {"printer", "labels"},
+                                                            {"step", "print"}});
+  INFO(made.body.toStdString());
+  REQUIRE(made.status == 303);
+  const QString print = "/print/" + made.to.section("/print/", 1);
+  station.wait_for(tablet, print, "PRINTED");
+  CHECK(station.evening({"history", "A26329TSL40"}).status != 0);
+  CHECK(tablet.get(print).body.contains("2 / 2"));
+}
+
+TEST_CASE("printers that have no name of their own are refused when the station starts", "[command][station][print]") {
+  const RecordedDay day;
+  for (const QStringList& printers :
+       {QStringList{"--printer", "a=ipp://localhost:9/ipp/print", "--printer", "a=ipp://localhost:8/ipp/print"},
+        QStringList{"--printer", "=ipp://localhost:9/ipp/print"}}) {
+    const Ran ran = day.evening(QStringList{"station", "--port", "0"} + printers);
+    CHECK(ran.status == 2);
+    CHECK(ran.err.contains("has no name of its own"));
+  }
+}
