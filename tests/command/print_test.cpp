@@ -14,7 +14,7 @@ namespace {
 // A script for the printer that waits until it is told to go on.
 const QByteArray kOutOfLabels =
     "echo 'ATTR: job-impressions-completed=12' >&2\necho 'STATE: +media-empty-error' >&2\n"
-    "while [ ! -e \"$KEPT/refilled\" ]; do sleep 0.1; done\n"
+    "wait_for refilled\n"
     "echo 'STATE: -media-empty-error' >&2\necho 'ATTR: job-impressions-completed=46' >&2\nsleep 2\n";
 
 // The labels of the demo day, and the program that prints them.

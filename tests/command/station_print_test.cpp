@@ -15,7 +15,7 @@ namespace {
 const QByteArray kOutAfterTwo =
     "case $IPP_JOB_NAME in test*) exit 0;; esac\n"
     "echo 'ATTR: job-impressions-completed=2' >&2\necho 'STATE: +media-empty-error' >&2\n"
-    "while [ ! -e \"$KEPT/refilled\" ]; do sleep 0.1; done\n"
+    "wait_for refilled\n"
     "echo 'STATE: -media-empty-error' >&2\necho 'ATTR: job-impressions-completed=3' >&2\n";
 
 const QList<QPair<QString, QString>> kThree{

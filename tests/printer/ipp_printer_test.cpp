@@ -139,7 +139,7 @@ TEST_CASE("a job that runs out of labels says so, and goes on when they are put 
           "[printer][ipp][src:rfc-8011/5.4.12]") {
   const RealPrinter real(
       "echo 'ATTR: job-impressions-completed=2' >&2\necho 'STATE: +media-empty-error' >&2\n"
-      "while [ ! -e \"$KEPT/refilled\" ]; do sleep 0.1; done\n"
+      "wait_for refilled\n"
       "echo 'ATTR: job-impressions-completed=5' >&2\necho 'STATE: -media-empty-error' >&2\n");
   const int id = sent(described(real), wish("lid"), "%PDF-1.4");
   Told told;
@@ -164,7 +164,7 @@ TEST_CASE("a job that the printer gives up is told as aborted", "[printer][ipp][
 }
 
 TEST_CASE("a job is left at the printer when nobody wants to wait", "[printer][ipp][src:practice/print]") {
-  const RealPrinter real("while [ ! -e \"$KEPT/enough\" ]; do sleep 0.1; done");
+  const RealPrinter real("wait_for enough");
   const int id = sent(described(real), wish("lid"), "%PDF-1.4");
   const auto left = follow_job(real.address(), id, {600, [](const JobStatus&) {}, [] { return false; }});
   REQUIRE(left);
@@ -176,7 +176,7 @@ TEST_CASE("a job is left at the printer when nobody wants to wait", "[printer][i
 
 TEST_CASE("a job is found by its name, the latest of that name, while it prints and afterwards",
           "[printer][ipp][src:rfc-8011/4.2.6]") {
-  const RealPrinter real("while [ ! -e \"$KEPT/enough\" ]; do sleep 0.1; done");
+  const RealPrinter real("wait_for enough");
   const Printer printer = described(real);
   CHECK(find_job(real.address(), QStringLiteral("lid 7")).value() == std::nullopt);
   const int first = sent(printer, wish("lid 7"), "%PDF-1.4");
@@ -226,7 +226,7 @@ TEST_CASE("a printer that takes the connection and says nothing is given up", "[
 }
 
 TEST_CASE("a printer that breaks off is given up while its job is watched", "[printer][ipp][src:practice/print]") {
-  RealPrinter real("while [ ! -e \"$KEPT/enough\" ]; do sleep 0.1; done");
+  RealPrinter real("wait_for enough");
   const int id = sent(described(real), wish("lid"), "%PDF-1.4");
   const auto end = follow_job(real.address(), id, {600, [&](const JobStatus&) { real.end(); }, [] { return true; }});
   REQUIRE_FALSE(end);

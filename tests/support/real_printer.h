@@ -74,13 +74,15 @@ inline int free_port() { return Loopback().listen(); }
 
 class RealPrinter {
  public:
-  /// `script`: what it does with each job, as a shell; "$1" is the document, `$KEPT` the folder of what it keeps. A
+  /// `script`: what it does with each job, as a shell; "$1" is the document, `$KEPT` the folder of what it keeps, and
+  /// `wait_for NAME` waits until it is told so. A
   /// line "STATE: +media-empty-error" or "ATTR: job-impressions-completed=2" on its standard error says how the printer
   /// and the job stand.
   explicit RealPrinter(const QByteArray& script = "exit 0") : port_(free_port()) {
     REQUIRE(folder_.isValid());
     REQUIRE(QDir(folder_.path()).mkdir(QStringLiteral("kept")));
-    write("job", "#!/bin/sh\nKEPT='" + kept().toUtf8() + "'\nenv | grep ^IPP_ >\"$KEPT/terms\"\n" + script + "\n");
+    write("job", "#!/bin/sh\nKEPT='" + kept().toUtf8() + "'\n" + kWaitFor + "env | grep ^IPP_ >\"$KEPT/terms\"\n" +
+                     script + "\n");
     REQUIRE(QFile::setPermissions(path("job"), QFile::ReadOwner | QFile::WriteOwner | QFile::ExeOwner));
     start_bus();
     start_printer();
@@ -116,6 +118,10 @@ class RealPrinter {
     REQUIRE(file.open(QIODevice::ReadOnly));
     return file.readAll();
   }
+
+  // A job outlives the printer that gave it the document: it ends when the folder is gone.
+  static constexpr const char* kWaitFor =
+      "wait_for() { while [ -d \"$KEPT\" ] && [ ! -e \"$KEPT/$1\" ]; do sleep 0.1; done; }\n";
 
   // A process that ends with this one, however that ends.
   void start(QProcess& process, const QString& program, const QStringList& arguments) {
