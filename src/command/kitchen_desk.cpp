@@ -128,22 +128,10 @@ class KitchenDesk : public station::Desk {
   }
 
   problem::ExpectedAll<Recorded> record(const std::vector<reader::Value>& rows) override {
-    Recording recorded = recording(run_, rows, false, false);
-    if (!recorded.errors.empty()) return tl::unexpected(recorded.errors);
-    const auto entries = run_.ledger.append(std::move(recorded.events), run_.stamp());
-    if (!entries) {
-      run_.ledger.store().forget_fault();  // the page that says so is read all the same
-      return tl::unexpected(entries.error());
-    }
-    Recorded out;
-    for (const history::Entry& entry : *entries) {
-      out.entries << entry.id.text();
-      if (!entry.event.lot.isEmpty()) out.lot = entry.event.lot;
-    }
-    for (const QString& warning : recorded.warnings) out.warnings << warning;
-    for (const Errors& warnings : {place_warnings(run_, *entries), food_warnings(run_, *entries)})
-      for (const problem::Error& warning : warnings) out.warnings << warning.what + QStringLiteral(": ") + warning.hint;
-    return out;
+    return append(recording(run_, rows, false, false));
+  }
+  problem::ExpectedAll<Recorded> record_on_hold(const reader::Value& row) override {
+    return append(recording(run_, {row}, false, true));
   }
 
   problem::ExpectedAll<Foreseen> foresee(const reader::Value& row) override {
@@ -191,6 +179,24 @@ class KitchenDesk : public station::Desk {
   }
 
  private:
+  problem::ExpectedAll<Recorded> append(Recording recorded) {
+    if (!recorded.errors.empty()) return tl::unexpected(recorded.errors);
+    const auto entries = run_.ledger.append(std::move(recorded.events), run_.stamp());
+    if (!entries) {
+      run_.ledger.store().forget_fault();  // the page that says so is read all the same
+      return tl::unexpected(entries.error());
+    }
+    Recorded out;
+    for (const history::Entry& entry : *entries) {
+      out.entries << entry.id.text();
+      if (!entry.event.lot.isEmpty()) out.lot = entry.event.lot;
+    }
+    for (const QString& warning : recorded.warnings) out.warnings << warning;
+    for (const Errors& warnings : {place_warnings(run_, *entries), food_warnings(run_, *entries)})
+      for (const problem::Error& warning : warnings) out.warnings << warning.what + QStringLiteral(": ") + warning.hint;
+    return out;
+  }
+
   void take(std::shared_ptr<const TakenBook> taken) {
     taken_ = std::move(taken);
     run_.book = taken_->book;
@@ -208,6 +214,19 @@ class KitchenDesk : public station::Desk {
         .arg(entry.id.text(), moment(entry.event.at, false, run_.zone()), entry.event.by);
   }
 
+  std::vector<station::Replaced> replaced(const batch::Batch& batch) const {
+    const book::AllergenList* list = run_.book.law.list(run_.book.kitchen.allergen_list);
+    const facts::Wording wording{languages().front(), run_.book.kitchen.units};
+    std::vector<station::Replaced> all;
+    for (const batch::Difference& one : batch.differences) {
+      const auto adds = list ? facts::in_contains(one.adds, *list) : std::vector<book::ListedAllergen>();
+      const QString named = wording.words.upper(facts::entries_text(wording, adds));
+      all.push_back({one.item, one.instead_of,
+                     adds.empty() ? QString() : wording.words.sentence(QStringLiteral("substitution_adds"), {named})});
+    }
+    return all;
+  }
+
   void add_facts(const batch::Fixed& fixed, Foreseen& out) const {
     const batch::Batch& batch = fixed.batch;
     out.lot = batch.lot;
@@ -222,6 +241,7 @@ class KitchenDesk : public station::Desk {
       if (const QString may = facts::may_contain_text(wording, batch.declared, *list); !may.isEmpty())
         out.contains << may;
     }
+    out.differences = replaced(batch);
     const auto runs = facts::label_runs(run_.book, batch, kept_.packs(), {});
     if (!runs || runs->empty()) return;
     if (const auto picture = label_picture(options_, run_.book, runs->front(), faces_)) out.label_svg = *picture;

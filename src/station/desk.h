@@ -52,12 +52,19 @@ struct Printed {
   QByteArray pdf;
 };
 
+/// What went in instead of something else, or besides.
+struct Replaced {
+  QString item, instead_of;  ///< ids; instead of nothing: it was added
+  QString adds;              ///< "Substitution: adds SESAME"; empty: nothing of the destination's list
+};
+
 /// What a batch will be, before anything of it is recorded.
 struct Foreseen {
   QString lot;
   QString use_by;        ///< "use by Tue 01 Dec 2026"; empty: none can be told
   QStringList reasons;   ///< of the date, the deciding ones first
   QStringList contains;  ///< the declaration in words
+  std::vector<Replaced> differences;
   QStringList warnings;
   problem::Errors refused;
   QByteArray label_svg;  ///< its first label as it will print; empty: none
@@ -104,6 +111,8 @@ class Desk {
   /// Appends batch records and events, rows as `lardiner record` takes them: all or none. Errors: every one of their
   /// faults.
   virtual problem::ExpectedAll<Recorded> record(const std::vector<reader::Value>& rows) = 0;
+  /// The same of a batch that gets no date: it is recorded, not released, with what is missing.
+  virtual problem::ExpectedAll<Recorded> record_on_hold(const reader::Value& row) = 0;
   virtual problem::ExpectedAll<Foreseen> foresee(const reader::Value& row) = 0;
   /// The labels asked for, recorded as printed. Errors: those of `lardiner labels --lot`; labels of several media.
   virtual problem::ExpectedAll<Printed> labels(const ToPrint& wish) = 0;

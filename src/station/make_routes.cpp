@@ -4,12 +4,10 @@
 
 #include "facts/wording.h"
 #include "ledger/on_hand.h"
-#include "station/rows.h"
+#include "station/make_record.h"
 #include "station/visit.h"
 
 namespace lardiner::station {
-
-using reader::Value;
 
 namespace {
 
@@ -56,40 +54,6 @@ std::vector<Offer> offers(Desk& desk, const QString& item) {
   return all;
 }
 
-void add_list(Value& to, const QString& key, Value item) {
-  Value list = form_table();
-  list.kind = Value::Kind::List;
-  list.items.push_back(std::move(item));
-  to.entries.emplace_back(key, std::move(list));
-}
-
-// The record that the form wrote down, as a line of JSON Lines would say it.
-Value record_of(const Visit& visit, const book::Product& product) {
-  const Fields& form = visit.request().form;
-  const auto field = [&](const char* name) { return form.value(QString::fromLatin1(name)); };
-  Value row = form_table();
-  add(row, QStringLiteral("product"), product.id);
-  for (const char* key : {"number", "quantity", "made_at", "containers", "site", "order"})
-    add(row, QString::fromLatin1(key), field(key));
-  add(row, QStringLiteral("by"), visit.who().initials);
-  Value inputs = form_table();
-  inputs.kind = Value::Kind::List;
-  for (const book::FormulaLine& line : product.formula) {
-    Value input = form_table();
-    add(input, QStringLiteral("item"), line.item);
-    add(input, QStringLiteral("lot"), form.value(QStringLiteral("lot.") + line.item));
-    add(input, QStringLiteral("use_by"), form.value(QStringLiteral("use_by.") + line.item));
-    if (input.entries.size() > 1) inputs.items.push_back(std::move(input));
-  }
-  if (!inputs.items.empty()) row.entries.emplace_back(QStringLiteral("inputs"), std::move(inputs));
-  if (field("core").isEmpty()) return row;
-  Value cooked = form_table();
-  for (const auto& [key, name] : {std::pair("at", "cooked_at"), std::pair("core", "core"), std::pair("held", "held")})
-    add(cooked, QString::fromLatin1(key), field(name));
-  add_list(row, QStringLiteral("cooked"), std::move(cooked));
-  return row;
-}
-
 QString containers_of(const book::Product& product, measure::System units) {
   if (product.containers.empty()) return {};
   const book::ContainerSpec& spec = product.containers.front();
@@ -102,8 +66,14 @@ void add_input(const Visit& visit, Part& part, const book::FormulaLine& line) {
   const Fields& form = visit.request().form;
   Part& input = part.add("INPUT");
   input.set("INPUT_ITEM", line.item).set("INPUT_NAME", visit.name_of(line.item));
-  const QString chosen = form.value(QStringLiteral("lot.") + line.item);
-  input.set("CHOSEN", chosen).set("INPUT_USE_BY", form.value(QStringLiteral("use_by.") + line.item));
+  const WentIn went = went_in(visit, line);
+  const QString& chosen = went.lot;
+  input.set("INPUT_USE_BY", form.value(QStringLiteral("use_by.") + line.item));
+  input.set("INPUT_CODE", form.value(QStringLiteral("code.") + line.item));
+  input.set("INSTEAD", form.value(QStringLiteral("instead.") + line.item));
+  input.set("OPEN", went.instead() || !went.code.isEmpty() ? QStringLiteral("open") : QString());
+  if (!chosen.isEmpty())
+    input.add("CONFIRMED").set("CONFIRMED_LOT", chosen).set("CONFIRMED_NAME", visit.name_of(went.item));
   for (const Offer& offer : offers(visit.desk(), line.item)) {
     const QDateTime end = offer.end.value_or(QDateTime());
     const QString until =
@@ -113,6 +83,30 @@ void add_input(const Visit& visit, Part& part, const book::FormulaLine& line) {
     row.set("OFFERED", offer.lot).set("OFFERED_UNTIL", until);
     row.set("SELECTED", offer.lot == chosen ? QStringLiteral("selected") : QString());
   }
+}
+
+// All that may go in instead of something.
+void add_items(const Visit& visit, Part& part) {
+  for (const book::Ingredient& one : visit.desk().book().ingredients)
+    part.add("ANY_ITEM").set("ITEM_NAME", visit.name_of(one.id));
+  for (const book::Product& one : visit.desk().book().products)
+    part.add("ANY_ITEM").set("ITEM_NAME", visit.name_of(one.id));
+}
+
+// Somebody has to say yes to what adds an allergen, by name.
+void add_differences(const Visit& visit, Part& look, const std::vector<Replaced>& all) {
+  bool asks = false;
+  for (const Replaced& one : all) {
+    Part& row = look.add("DIFFERENCE").set("ADDS", one.adds);
+    row.set("NEW", visit.name_of(one.item))
+        .set("OLD", one.instead_of.isEmpty() ? QString() : visit.name_of(one.instead_of));
+    asks = asks || !one.adds.isEmpty();
+  }
+  if (asks)
+    look.add("AGREE")
+        .set("CHECKED",
+             visit.request().form.value(QStringLiteral("agreed")).isEmpty() ? QString() : QStringLiteral("checked"))
+        .set("WHO_AGREES", visit.signed_in() ? visit.who().initials : QString());
 }
 
 Reply form_page(const Visit& visit, const book::Product& product, const problem::Errors& errors = {},
@@ -132,17 +126,20 @@ Reply form_page(const Visit& visit, const book::Product& product, const problem:
   part.set("MADE_AT", said("made_at", local.toString(QStringLiteral("yyyy-MM-dd HH:mm"))));
   part.set("CORE", said("core", {})).set("HELD_FOR", said("held", {})).set("COOKED_AT", said("cooked_at", {}));
   for (const book::FormulaLine& line : product.formula) add_input(visit, part, line);
+  add_items(visit, part);
   add_problems(part, errors);
   if (foreseen) {
     Part& look = part.add("FORESEEN");
     look.set("LOT", foreseen->lot).set("USE_BY", foreseen->use_by);
     for (const QString& reason : foreseen->reasons) look.add("REASON").set("TEXT", reason);
+    add_differences(visit, look, foreseen->differences);
     for (const QString& line : foreseen->contains) look.add("CONTAINS").set("TEXT", line);
     for (const QString& warning : foreseen->warnings) look.add("FORESEEN_WARNING").set("TEXT", warning);
     if (!foreseen->label_svg.isEmpty())
       look.add("PICTURE").set("DATA", QString::fromLatin1(foreseen->label_svg.toBase64()));
     if (const auto printers = visit.desk().printers(); printers && !printers->empty())
       add_printers(look.add("PRINTING"), *printers, form);
+    if (!foreseen->refused.empty()) look.add("MAY_HOLD");
     for (const problem::Error& error : foreseen->refused)
       look.add("REFUSED").set("REFUSED_WHAT", error.what).set("REFUSED_HINT", error.hint);
   }
@@ -187,13 +184,14 @@ Reply make_form(const Visit& visit, const QString& id) {
 Reply make(const Visit& visit, const QString& id) {
   const book::Product* product = visit.desk().book().product(id);
   if (!product) return visit.message(404, "page.no_such_page");
-  const Value row = record_of(visit, *product);
+  const reader::Value row = made_row(visit, *product);
   const QString step = visit.request().form.value(QStringLiteral("step"));
-  if (step != QLatin1String("record") && step != QLatin1String("print")) {
+  const bool hold = step == QLatin1String("hold");
+  if (!hold && step != QLatin1String("record") && step != QLatin1String("print")) {
     const auto foreseen = visit.desk().foresee(row);
     return foreseen ? form_page(visit, *product, {}, &*foreseen) : form_page(visit, *product, foreseen.error());
   }
-  const auto recorded = visit.desk().record({row});
+  const auto recorded = hold ? visit.desk().record_on_hold(row) : visit.desk().record({row});
   if (!recorded) return form_page(visit, *product, recorded.error());
   if (step != QLatin1String("print"))
     return redirection(QStringLiteral("/lot/%1?item=%2").arg(recorded->lot, product->id));
