@@ -6,6 +6,7 @@
 #include <QJsonObject>
 
 #include "reader/read.h"
+#include "station/print_api.h"
 #include "station/rows.h"
 #include "station/today_page.h"
 
@@ -15,25 +16,6 @@ using problem::Code;
 using problem::Errors;
 
 namespace {
-
-Reply json(int status, const QByteArray& body) {
-  Reply reply;
-  reply.status = status;
-  reply.type = "application/json";
-  reply.body = body;
-  return reply;
-}
-
-Reply json(int status, const QJsonObject& object) {
-  return json(status, QJsonDocument(object).toJson(QJsonDocument::Compact));
-}
-
-Reply problems(int status, const Errors& errors) {
-  QJsonArray all;
-  for (const problem::Error& error : errors)
-    all.append(QJsonObject{{QStringLiteral("what"), error.what}, {QStringLiteral("hint"), error.hint}});
-  return json(status, QJsonObject{{QStringLiteral("problems"), all}});
-}
 
 Reply sign_in_first() {
   return api_problem(401, QStringLiteral("nobody is signed in: POST /sign-in, and send its cookie"));
@@ -54,12 +36,12 @@ Reply session(const Visit& visit) {
                      {QStringLiteral("csrf"), QString::fromLatin1(visit.who().csrf)},
                      {QStringLiteral("strong"), visit.who().strong}};
   if (const auto& fault = visit.desk().book_fault()) object.insert(QStringLiteral("book_fault"), problem::text(*fault));
-  return json(200, with_clock(visit, object));
+  return api_reply(200, with_clock(visit, object));
 }
 
 Reply due(const Visit& visit) {
   const auto found = visit.desk().due_as_json(kDaysAhead);
-  return found ? json(200, with_clock(visit, *found)) : problems(500, {found.error()});
+  return found ? api_reply(200, with_clock(visit, *found)) : api_problems(500, {found.error()});
 }
 
 Reply lot_told(const Visit& visit, const QString& code) {
@@ -70,27 +52,43 @@ Reply lot_told(const Visit& visit, const QString& code) {
   if (found.empty()) return api_problem(404, visit.desk().open(code, {}).what);
   if (found.size() > 1) return api_problem(409, QStringLiteral("several items have this lot: name one with ?item="));
   const auto told = visit.desk().lot_as_json(found.front());
-  return told ? json(200, with_clock(visit, *told)) : problems(500, {told.error()});
+  return told ? api_reply(200, with_clock(visit, *told)) : api_problems(500, {told.error()});
 }
 
 Reply record(const Visit& visit) {
   const auto rows = reader::read_json_lines(visit.request().body, QStringLiteral("body"));
-  if (!rows) return problems(400, rows.error());
+  if (!rows) return api_problems(400, rows.error());
   if (rows->empty()) return api_problem(400, QStringLiteral("there is no row in the body: a JSON object a line"));
   for (const reader::Value& row : *rows)
     if (needs_strong_word(row) && !visit.who().strong) return api_problem(403, visit.word("page.stronger"));
   const auto recorded = visit.desk().record(*rows);
-  if (!recorded) return problems(status_of(recorded.error()), recorded.error());
-  return json(201, QJsonObject{{QStringLiteral("entries"), QJsonArray::fromStringList(recorded->entries)},
-                               {QStringLiteral("warnings"), QJsonArray::fromStringList(recorded->warnings)}});
+  if (!recorded) return api_problems(status_of(recorded.error()), recorded.error());
+  return api_reply(201, QJsonObject{{QStringLiteral("entries"), QJsonArray::fromStringList(recorded->entries)},
+                                    {QStringLiteral("warnings"), QJsonArray::fromStringList(recorded->warnings)}});
 }
 
 }  // namespace
 
-Reply api_problem(int status, const QString& what) { return problems(status, {{Code::Unknown, what, {}, {}}}); }
+Reply api_reply(int status, const QJsonObject& object) {
+  Reply reply;
+  reply.status = status;
+  reply.type = "application/json";
+  reply.body = QJsonDocument(object).toJson(QJsonDocument::Compact);
+  return reply;
+}
+
+Reply api_problems(int status, const Errors& errors) {
+  QJsonArray all;
+  for (const problem::Error& error : errors)
+    all.append(QJsonObject{{QStringLiteral("what"), error.what}, {QStringLiteral("hint"), error.hint}});
+  return api_reply(status, QJsonObject{{QStringLiteral("problems"), all}});
+}
+
+Reply api_problem(int status, const QString& what) { return api_problems(status, {{Code::Unknown, what, {}, {}}}); }
 
 Reply api(const Visit& visit) {
   const QString& path = visit.request().path;
+  if (const auto reply = print_api(visit)) return *reply;
   const bool post = visit.request().method == Request::Method::Post;
   if (post)
     return path == QLatin1String("/api/records") ? record(visit) : api_problem(404, QStringLiteral("no such path"));

@@ -1,6 +1,8 @@
 // The same actions for programs, as JSON: described by templates/station/openapi.json, which is served too.
 #pragma once
 
+#include <QJsonObject>
+
 #include "station/visit.h"
 
 namespace lardiner::station {
@@ -9,6 +11,8 @@ namespace lardiner::station {
 /// POST the token of its session in X-CSRF-Token. Problems: {"problems": [{"what": …, "hint": …}]}.
 Reply api(const Visit& visit);
 
+Reply api_reply(int status, const QJsonObject& object);
+Reply api_problems(int status, const problem::Errors& errors);
 /// One problem, as all of them are told.
 Reply api_problem(int status, const QString& what);
 

@@ -75,7 +75,11 @@ void add_printer(const Visit& visit, Part& part, const PrinterShown& printer, in
         .set("BY", visit.signed_in() ? printer.by : QString());
   if (!visit.signed_in()) return;
   Part& form = row.add("SIGNED");
-  for (const book::Media& medium : visit.desk().book().media) form.add("MEDIUM_OFFER").set("MEDIUM_ID", medium.id);
+  const QString wanted = visit.request().query.value(QStringLiteral("medium"));
+  for (const book::Media& medium : visit.desk().book().media)
+    form.add("MEDIUM_OFFER")
+        .set("MEDIUM_ID", medium.id)
+        .set("CHOSEN", medium.id == wanted ? QStringLiteral("selected") : QString());
 }
 
 /// Which labels of which printer somebody is to look at.

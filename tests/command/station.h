@@ -96,4 +96,20 @@ struct Station : RecordedDay {
   QString heads() const { return evening({"--json", "verify"}).out; }
 };
 
+/// Whether a body is as templates/station/openapi.json says that the path answers; what is wrong with it.
+inline QString unlike(const Station& station, const QString& path, int status, const QString& body,
+                      const QString& method = "get") {
+  station.folder.write("body.json", body.toUtf8());
+  const QString program =
+      "import json,sys,jsonschema\n"
+      "d=json.load(open(sys.argv[1])); b=json.load(open('body.json'))\n"
+      "assert d['openapi'].startswith('3.1')\n"
+      "s=d['paths'][sys.argv[2]][sys.argv[4]]['responses'][sys.argv[3]]['content']['application/json']['schema']\n"
+      "jsonschema.validate(b,dict(s,components=d['components']))\n";
+  return station.folder
+      .run("python3", {"-c", program, QStringLiteral(LARDINER_SOURCE_DIR "/templates/station/openapi.json"), path,
+                       QString::number(status), method})
+      .err;
+}
+
 }  // namespace lardiner::command

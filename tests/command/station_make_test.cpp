@@ -36,7 +36,8 @@ TEST_CASE("what replaces an input shows what it adds, and is recorded with a nam
           "[command][ledger][station][make]") {
   const Station station;
   const Browser tablet = station.signed_in("MK");
-  const Form instead{{"instead.smoked-pepper-seasoning", "White sesame seeds"}, {"use_by.smoked-pepper-seasoning", "2027-03-01"}};
+  const Form instead{{"instead.smoked-pepper-seasoning", "White sesame seeds"},
+                     {"use_by.smoked-pepper-seasoning", "2027-03-01"}};
   const Answer look = tablet.send("/make/chilli-lime-butter", butter("look", instead));
   INFO(look.body.toStdString());
   CHECK(look.body.simplified().contains("adds SESAME"));
@@ -56,7 +57,8 @@ TEST_CASE("what replaces an input shows what it adds, and is recorded with a nam
 TEST_CASE("something that is not in the book replaces nothing", "[command][ledger][station][make]") {
   const Station station;
   const Browser tablet = station.signed_in("MK");
-  const Answer look = tablet.send("/make/chilli-lime-butter", butter("look", {{"instead.smoked-pepper-seasoning", "moon dust"}}));
+  const Answer look =
+      tablet.send("/make/chilli-lime-butter", butter("look", {{"instead.smoked-pepper-seasoning", "moon dust"}}));
   CHECK(look.status == 422);
   CHECK(look.body.contains("moon dust"));
 }

@@ -272,3 +272,40 @@ TEST_CASE("printers that have no name of their own are refused when the station 
     CHECK(ran.err.contains("has no name of its own"));
   }
 }
+
+TEST_CASE("a program asks for labels and ends a print as the description says",
+          "[command][ledger][station][print][api]") {
+  const RealPrinter printer(kOutAfterTwo);
+  const Printing station(printer);
+  const Browser stranger = station.browser("stranger"), program = station.signed_in("MK");
+  const auto post = [&](const Browser& from, const QString& path, const QString& body) {
+    return from.get(
+        path, {"-H", "Content-Type: application/json", "-H", "X-CSRF-Token: " + program.csrf(), "--data-binary", body});
+  };
+  const auto told = [&](const Answer& answer, const QString& path, int status, const QString& method = "get") {
+    CHECK(answer.status == status);
+    CHECK(unlike(station, path, status, answer.body, method) == "");
+    return answer.body;
+  };
+  for (const char* path : {"/api/printers", "/api/prints"}) told(stranger.get(path), path, 401);
+  CHECK(told(program.get("/api/printers"), "/api/printers", 200).contains(R"("medium":"")"));
+  station.load(program);
+  CHECK(told(program.get("/api/printers"), "/api/printers", 200).contains(R"("medium":"side")"));
+  const QString wish = R"({"lot": "A26329CLB03L", "containers": "5-7", "medium": "side", "printer": "labels"})";
+  told(post(stranger, "/api/prints", wish), "/api/prints", 401, "post");
+  told(post(program, "/api/prints", "[]"), "/api/prints", 400, "post");
+  told(post(program, "/api/prints", QString(wish).replace("5-7", "x")), "/api/prints", 422, "post");
+  told(post(program, "/api/prints", QString(wish).replace("\"labels\"", "\"no\"")), "/api/prints", 422, "post");
+  CHECK(told(program.get("/api/prints"), "/api/prints", 200).contains("\"prints\":[]"));
+  const QString id = told(post(program, "/api/prints", wish), "/api/prints", 201, "post").section('"', 3, 3);
+  const QString address = "/api/prints/" + id;
+  station.wait_for(program, address, R"("state":"stopped")");
+  CHECK(told(program.get(address), "/api/prints/{id}", 200).contains(R"("pages_done":2)"));
+  told(program.get("/api/prints"), "/api/prints", 200);
+  told(program.get("/api/prints/A-1"), "/api/prints/{id}", 404);
+  told(post(program, address, R"({"again": true})"), "/api/prints/{id}", 400, "post");
+  told(post(program, address, R"({"good": 4})"), "/api/prints/{id}", 422, "post");
+  told(post(program, address, R"({"good": 2})"), "/api/prints/{id}", 200, "post");
+  CHECK(told(program.get(address), "/api/prints/{id}", 200).contains(R"("came_out":2)"));
+  told(post(program, address, R"({"good": 2})"), "/api/prints/{id}", 422, "post");
+}
