@@ -209,7 +209,8 @@ void write_json(reader::JsonText& text, const Fixed& fixed) {
 
 problem::Expected<Fixed> fixed_from_json(const QJsonObject& json) {
   ReadingOf common;
-  Reading reading(json, QStringLiteral("facts"), common);
+  const Path facts{nullptr, "facts"};
+  Reading reading(json, facts, common);
   common.zone = zone_of(reading);
   Fixed fixed;
   std::vector<ContainerFacts> containers;

@@ -1,6 +1,7 @@
 // Single values of the ledger's text, exact and without floats.
 #include "batch/json_fields.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdlib>
 
@@ -79,20 +80,28 @@ void ReadingOf::refuse(Code code, const QString& what, const QString& hint) {
   if (!error) error = problem::Error{code, what, {}, hint};
 }
 
+QString Path::text() const {
+  if (!key) return outer->text() + QStringLiteral("[%1]").arg(index);
+  return outer ? outer->text() + QLatin1Char('.') + QLatin1String(key) : QString::fromLatin1(key);
+}
+
 QJsonValue Reading::raw(const char* key) {
-  asked_ += QLatin1String(key);
-  return object_.value(QLatin1String(key));
+  const QJsonValue there = object_.value(QLatin1String(key));
+  const QLatin1String name(key);
+  if (!there.isUndefined() && std::find(asked_.begin(), asked_.end(), name) == asked_.end()) asked_.push_back(name);
+  return there;
 }
 
 void Reading::end() {
+  if (static_cast<qsizetype>(asked_.size()) == object_.size()) return;
   for (const QString& key : object_.keys())
-    if (!asked_.contains(key))
-      common_.refuse(Code::Unknown, path_ + QLatin1Char('.') + key + QStringLiteral(" is not known here"),
+    if (std::find(asked_.begin(), asked_.end(), key) == asked_.end())
+      common_.refuse(Code::Unknown, path_.text() + QLatin1Char('.') + key + QStringLiteral(" is not known here"),
                      QStringLiteral("read it with the version of the program that wrote it"));
 }
 
-void Reading::wrong(const QString& path, const QString& kind) {
-  common_.refuse(Code::Malformed, path + QStringLiteral(" is not ") + kind);
+void Reading::wrong(const Path& path, const QString& kind) {
+  common_.refuse(Code::Malformed, path.text() + QStringLiteral(" is not ") + kind);
 }
 
 QString Reading::one_of(std::span<const char* const> words) {
@@ -101,48 +110,47 @@ QString Reading::one_of(std::span<const char* const> words) {
   return QStringLiteral("one of ") + quoted.join(QStringLiteral(", "));
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, QString& value) {
+void Reading::take(const QJsonValue& json, const Path& path, QString& value) {
   if (!json.isString()) return wrong(path, QStringLiteral("a text"));
   value = json.toString();
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, QStringList& values) {
+void Reading::take(const QJsonValue& json, const Path& path, QStringList& values) {
   if (!json.isArray()) return wrong(path, QStringLiteral("a list"));
   const QJsonArray array = json.toArray();
-  for (qsizetype i = 0; i < array.size(); ++i)
-    take(array[i], path + QStringLiteral("[%1]").arg(i), values.emplaceBack());
+  for (qsizetype i = 0; i < array.size(); ++i) take(array[i], Path{&path, nullptr, i}, values.emplaceBack());
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, bool& value) {
+void Reading::take(const QJsonValue& json, const Path& path, bool& value) {
   if (!json.isBool()) return wrong(path, QStringLiteral("true or false"));
   value = json.toBool();
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, int& value) {
+void Reading::take(const QJsonValue& json, const Path& path, int& value) {
   const std::optional<qint64> number = whole(json);
   if (!number || *number != static_cast<int>(*number)) return wrong(path, QStringLiteral("a whole number"));
   value = static_cast<int>(*number);
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, QDateTime& value) {
+void Reading::take(const QJsonValue& json, const Path& path, QDateTime& value) {
   const std::optional<QDateTime> read = instant_from(json.toString());
   if (!read) return wrong(path, QStringLiteral("an instant in UTC, as 2026-11-25T12:40:00Z"));
   value = read->toTimeZone(common_.zone);
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, QDate& value) {
+void Reading::take(const QJsonValue& json, const Path& path, QDate& value) {
   const std::optional<QDate> read = day_from(json.toString());
   if (!read) return wrong(path, QStringLiteral("a day, as 2026-11-25"));
   value = *read;
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, measure::Temperature& value) {
+void Reading::take(const QJsonValue& json, const Path& path, measure::Temperature& value) {
   const std::optional<measure::Temperature> read = temperature(json);
   if (!read) return wrong(path, QStringLiteral("a temperature, as 41 °F"));
   value = *read;
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, measure::TemperatureLimit& value) {
+void Reading::take(const QJsonValue& json, const Path& path, measure::TemperatureLimit& value) {
   const QJsonArray both = json.toArray();
   const std::optional<measure::Temperature> celsius = temperature(both.at(0));
   const std::optional<measure::Temperature> fahrenheit = temperature(both.at(1));
@@ -152,7 +160,7 @@ void Reading::take(const QJsonValue& json, const QString& path, measure::Tempera
   value = {*celsius, *fahrenheit};
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, measure::Quantity& value) {
+void Reading::take(const QJsonValue& json, const Path& path, measure::Quantity& value) {
   const QJsonObject object = json.toObject();
   for (size_t i = 0; i < kAmounts.size() && object.size() == 1; ++i) {
     const std::optional<qint64> amount = whole(object.value(QLatin1String(kAmounts[i])));
@@ -163,7 +171,7 @@ void Reading::take(const QJsonValue& json, const QString& path, measure::Quantit
   wrong(path, QStringLiteral("an amount in ng, ml-e11 or pieces-e6"));
 }
 
-void Reading::take(const QJsonValue& json, const QString& path, measure::Ratio& value) {
+void Reading::take(const QJsonValue& json, const Path& path, measure::Ratio& value) {
   const std::optional<measure::Ratio> read = ratio(json.toString());
   if (!read) return wrong(path, QStringLiteral("a fraction, as 3/4"));
   value = *read;

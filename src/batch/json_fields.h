@@ -85,6 +85,15 @@ struct ReadingOf {
   void refuse(problem::Code code, const QString& what, const QString& hint = {});
 };
 
+/// Where a value stands, for a fault: written out only then, since every value that is read has one.
+struct Path {
+  const Path* outer = nullptr;  ///< outlives this
+  const char* key = nullptr;    ///< null: the element `index`
+  qsizetype index = 0;
+
+  QString text() const;  ///< "facts.questions[0].candidates"
+};
+
 /// Reads the same fields. Every fault goes to `common`; after the first nothing that was read counts. A key that was
 /// not told of is a fault.
 class Reading {
@@ -93,11 +102,11 @@ class Reading {
   using Of = T;
   static constexpr bool kReads = true;
 
-  Reading(const QJsonObject& object, const QString& path, ReadingOf& common)
+  Reading(const QJsonObject& object, const Path& path, ReadingOf& common)
       : object_(object), path_(path), common_(common) {}
 
   ReadingOf& common() { return common_; }
-  QString path_of(const char* key) const { return path_ + QLatin1Char('.') + QLatin1String(key); }
+  QString path_of(const char* key) const { return Path{&path_, key}.text(); }
 
   template <class T>
   void must(const char* key, T& value) {
@@ -130,29 +139,28 @@ class Reading {
   bool read(const char* key, T& value) {
     const QJsonValue there = raw(key);
     if (there.isUndefined()) return false;
-    take(there, path_of(key), value);
+    take(there, Path{&path_, key}, value);
     return true;
   }
 
-  void take(const QJsonValue& json, const QString& path, QString& value);
-  void take(const QJsonValue& json, const QString& path, QStringList& values);
-  void take(const QJsonValue& json, const QString& path, bool& value);
-  void take(const QJsonValue& json, const QString& path, int& value);
-  void take(const QJsonValue& json, const QString& path, QDateTime& value);
-  void take(const QJsonValue& json, const QString& path, QDate& value);
-  void take(const QJsonValue& json, const QString& path, measure::Temperature& value);
-  void take(const QJsonValue& json, const QString& path, measure::TemperatureLimit& value);
-  void take(const QJsonValue& json, const QString& path, measure::Quantity& value);
-  void take(const QJsonValue& json, const QString& path, measure::Ratio& value);
+  void take(const QJsonValue& json, const Path& path, QString& value);
+  void take(const QJsonValue& json, const Path& path, QStringList& values);
+  void take(const QJsonValue& json, const Path& path, bool& value);
+  void take(const QJsonValue& json, const Path& path, int& value);
+  void take(const QJsonValue& json, const Path& path, QDateTime& value);
+  void take(const QJsonValue& json, const Path& path, QDate& value);
+  void take(const QJsonValue& json, const Path& path, measure::Temperature& value);
+  void take(const QJsonValue& json, const Path& path, measure::TemperatureLimit& value);
+  void take(const QJsonValue& json, const Path& path, measure::Quantity& value);
+  void take(const QJsonValue& json, const Path& path, measure::Ratio& value);
   template <class T>
-  void take(const QJsonValue& json, const QString& path, std::vector<T>& values) {
+  void take(const QJsonValue& json, const Path& path, std::vector<T>& values) {
     if (!json.isArray()) return wrong(path, QStringLiteral("a list"));
     const QJsonArray array = json.toArray();
-    for (qsizetype i = 0; i < array.size(); ++i)
-      take(array[i], path + QStringLiteral("[%1]").arg(i), values.emplace_back());
+    for (qsizetype i = 0; i < array.size(); ++i) take(array[i], Path{&path, nullptr, i}, values.emplace_back());
   }
   template <class T>
-  void take(const QJsonValue& json, const QString& path, T& value) {
+  void take(const QJsonValue& json, const Path& path, T& value) {
     if constexpr (std::is_enum_v<T>) {
       take_word(json, path, words_of(value), [&](size_t at) { value = static_cast<T>(at); });
     } else {
@@ -163,19 +171,20 @@ class Reading {
     }
   }
   template <class Take>
-  void take_word(const QJsonValue& json, const QString& path, std::span<const char* const> words, Take take_at) {
+  void take_word(const QJsonValue& json, const Path& path, std::span<const char* const> words, Take take_at) {
+    const QString said = json.toString();
     for (size_t i = 0; i < words.size(); ++i)
-      if (json.isString() && json.toString() == QLatin1String(words[i])) return take_at(i);
+      if (json.isString() && said == QLatin1String(words[i])) return take_at(i);
     wrong(path, one_of(words));
   }
 
   static QString one_of(std::span<const char* const> words);
-  void wrong(const QString& path, const QString& kind);
+  void wrong(const Path& path, const QString& kind);
 
   QJsonObject object_;
-  QString path_;
+  const Path& path_;
   ReadingOf& common_;
-  QStringList asked_;
+  std::vector<QLatin1String> asked_;  // and there
 };
 
 /// A thing as one of the two has it: const when it is written.

@@ -60,7 +60,7 @@ Form times(const Form& a, Ratio by) { return {scaled(a.known, by), a.parts * by}
 class FormulaWeighing {
  public:
   FormulaWeighing(Weighing& weighing, const Product& product)
-      : weighing_(weighing), product_(product), forms_(product.formula.size()), begun_(product.formula.size()) {}
+      : weighing_(weighing), product_(product), noun_(noun_of(product)), forms_(product.formula.size()), begun_(product.formula.size()) {}
 
   ExpectedAll<std::vector<Quantity>> weigh() {
     Form total;
@@ -85,7 +85,7 @@ class FormulaWeighing {
     if (forms_[at]) return *forms_[at];
     if (begun_[at])
       return tl::unexpected(Error{Code::Conflict,
-                                  no_weight(line, noun_of(product_)) + QStringLiteral("it depends on itself"),
+                                  no_weight(line, noun_) + QStringLiteral("it depends on itself"),
                                   line.place, QStringLiteral("give it an amount of its own")});
     begun_[at] = true;
     const Expected<Form> form = resolved(line);
@@ -97,7 +97,7 @@ class FormulaWeighing {
   Expected<Form> resolved(const FormulaLine& line) {
     if (line.basis == Basis::Parts) return Form{{}, line.number};
     if (line.basis == Basis::PercentOf) return share_of_lines(line);
-    const Expected<Quantity> weight = weighing_.weight(line, noun_of(product_));
+    const Expected<Quantity> weight = weighing_.weight(line, noun_);
     if (!weight) return tl::unexpected(weight.error());
     if (line.basis == Basis::Absolute) return Form{*weight, {}};
     return line.basis == Basis::PerUnit ? per_unit(line, *weight) : per_main(line, *weight);
@@ -110,7 +110,7 @@ class FormulaWeighing {
   Expected<Form> per_unit(const FormulaLine& line, Quantity weight) {
     if (const std::optional<Ratio> units = Weighing::units(product_)) return Form{scaled(weight, *units), {}};
     return tl::unexpected(Error{
-        Code::Missing, no_weight(line, noun_of(product_)) + QStringLiteral("it is not known how many units are made"),
+        Code::Missing, no_weight(line, noun_) + QStringLiteral("it is not known how many units are made"),
         line.place, QStringLiteral("state makes in pieces, or unit_weight")});
   }
 
@@ -142,7 +142,7 @@ class FormulaWeighing {
     const std::optional<Quantity> output = stated_output(product_);
     if (!output)
       return tl::unexpected(Error{
-          Code::Missing, QStringLiteral("the parts of %1 have no weight, which sheets need").arg(noun_of(product_)),
+          Code::Missing, QStringLiteral("the parts of %1 have no weight, which sheets need").arg(noun_),
           product_.place, QStringLiteral("state makes as a weight, or amount in the line of one of the parts")});
     part_weight_ = scaled(*output, Ratio(1, 1) / product_.cook_yield) - total.known;
     part_count_ = total.parts;
@@ -150,12 +150,13 @@ class FormulaWeighing {
     return tl::unexpected(
         Error{Code::Conflict,
               QStringLiteral("nothing of what %1 makes is left for its parts, and sheets need their weight")
-                  .arg(noun_of(product_)),
+                  .arg(noun_),
               product_.place, QStringLiteral("correct makes, or the lines that have an amount")});
   }
 
   Weighing& weighing_;
   const Product& product_;
+  const QString noun_;
   std::vector<std::optional<Form>> forms_;
   std::vector<bool> begun_;
   Errors errors_;

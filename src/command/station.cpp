@@ -1,4 +1,6 @@
 // lardiner station: the kitchen's web page; lardiner pin: who may sign in to it.
+#include <malloc.h>
+
 #include <QDir>
 #include <QFileInfo>
 #include <QTextStream>
@@ -150,6 +152,11 @@ problem::ExpectedAll<std::vector<NamedPrinter>> printers_of(const QStringList& w
 
 int desks_of(const Options& options) { return std::clamp(options.threads, 2, 16); }
 
+// Threads that share a store of memory wait for one another at every page: each gets one of its own.
+void give_each_thread_its_memory(const Options& options, const station::Listening& listening) {
+  mallopt(M_ARENA_MAX, listening.threads + desks_of(options) + 1);
+}
+
 }  // namespace
 
 ExitStatus serve_station(const Options& options, const StationOptions& wish) {
@@ -161,6 +168,8 @@ ExitStatus serve_station(const Options& options, const StationOptions& wish) {
   // One desk beforehand, so that what is at fault is told here and not to the first who asks.
   if (const auto desk = kitchen_desk(options, wish.program, *made->book, *printers, board); !desk)
     return refuse(desk.error(), options.json);
+  const station::Listening listening{wish.address, wish.port, wish.certificate, wish.key};
+  give_each_thread_its_memory(options, listening);
   station::SignIn sign_in(made->pins, station::random_of_system);
   const station::Shop shop{made->pages, sign_in, made->files, wish.names};
   station::Desks desks(desks_of(options),
@@ -168,11 +177,10 @@ ExitStatus serve_station(const Options& options, const StationOptions& wish) {
   const auto answer = [&](const station::Request& request) {
     return desks.ask([&](station::Desk& desk) { return station::answer(shop, desk, request); }, station::out_of_order);
   };
-  station::Server server(
-      {wish.address, wish.port, wish.certificate, wish.key}, answer, [](const QString& page, const QString& what) {
-        print_problems(
-            {{Code::Machine, QStringLiteral("a page could not be made: %1").arg(what), {page, 0, 0, {}, 1, 1}, {}}});
-      });
+  station::Server server(listening, answer, [](const QString& page, const QString& what) {
+    print_problems(
+        {{Code::Machine, QStringLiteral("a page could not be made: %1").arg(what), {page, 0, 0, {}, 1, 1}, {}}});
+  });
   const auto port = server.bind();
   if (!port) return refuse({port.error()}, options.json);
   if (wish.certificate.isEmpty() && !is_this_machine(wish.address)) print_problems({readable_by_others()});

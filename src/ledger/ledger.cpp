@@ -105,6 +105,7 @@ problem::ExpectedAll<std::vector<Entry>> Ledger::append(std::vector<Event> event
     entries.push_back(std::move(entry));
   }
   keep_head(*store_, chain, stamp.now);
+  lots_->appended();
   if (errors.empty() && !store_->fault()) store_->commit();
   if (errors.empty() && !store_->fault()) return entries;
   store_->roll_back();

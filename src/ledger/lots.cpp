@@ -15,6 +15,7 @@ using history::Lot;
 namespace {
 
 constexpr size_t kMostKept = 4096;
+constexpr qint64 kMostFollowed = 100;  // entries, each read for itself
 
 // What batches took from its containers does not stand in its own entries.
 void add_taken(Lot& lot, const std::vector<HolderRow>& rows) {
@@ -26,6 +27,22 @@ void add_taken(Lot& lot, const std::vector<HolderRow>& rows) {
     holder.superseded = rows[at].superseded != 0;
     holder.seen = QDateTime::fromSecsSinceEpoch(rows[at].seen, Qt::UTC);
   }
+}
+
+qint64 last_entry(Store& store) {
+  Statement& row = store.statement("SELECT coalesce(max(seq), 0) FROM event");
+  const qint64 last = row.one() ? row.number(0) : 0;
+  row.end();
+  return last;
+}
+
+// Not what is made of others, what comes in, or what reaches further lots by a place, a note or what they hold.
+bool befalls_one_lot(Kind kind) {
+  constexpr Kind kAll[] = {Kind::Moved,     Kind::Cooled,  Kind::Frozen,    Kind::Thawed,
+                           Kind::Opened,    Kind::HotHeld, Kind::Finished,  Kind::TimeControl,
+                           Kind::Reheated,  Kind::Split,   Kind::Used,      Kind::Counted,
+                           Kind::Discarded, Kind::Printed, Kind::Reprinted, Kind::Voided};
+  return std::find(std::begin(kAll), std::end(kAll), kind) != std::end(kAll);
 }
 
 }  // namespace
@@ -96,7 +113,7 @@ Lot& Lots::keep(qint64 id, Lot lot) {
     recent_.pop_back();
   }
   recent_.push_front(id);
-  const auto kept = std::make_shared<Kept>(Kept{std::move(lot), {}, recent_.begin()});
+  const auto kept = std::make_shared<Kept>(Kept{std::move(lot), {}, recent_.begin(), ++readings_});
   kept_.insert(id, kept);
   return kept->lot;
 }
@@ -107,8 +124,25 @@ void Lots::refresh() {
   Statement& asked = store_.statement("PRAGMA data_version");
   const qint64 now = asked.one() ? asked.number(0) : -1;
   asked.end();
-  if (now != version_ || unreadable_) forget();
+  if (now == version_ && !unreadable_) return;
+  const qint64 last = last_entry(store_);  // what comes after it is seen to at the next call
+  if (version_ < 0 || unreadable_ || !forget_named_alone(last)) forget();
   version_ = now;
+  seen_ = last;
+}
+
+// Where each new entry befell the lot that it names and nothing else, what was read of the others is still so.
+bool Lots::forget_named_alone(qint64 last) {
+  if (last <= seen_ || last - seen_ > kMostFollowed) return false;
+  for (qint64 seq = seen_ + 1; seq <= last; ++seq) {
+    const auto entry = entry_at(store_, seq);
+    if (!entry || !*entry || !befalls_one_lot((*entry)->entry.event.kind)) return false;
+    for (const LotName& name : named((*entry)->entry.event.lot)) {
+      const std::shared_ptr<Kept> kept = kept_.take(name.id);
+      if (kept) recent_.erase(kept->used);
+    }
+  }
+  return true;
 }
 
 void Lots::forget() {

@@ -64,13 +64,18 @@ class Lots {
   /// does so by itself; a reader that stays open calls it before it reads again.
   void refresh();
   void forget();
+  /// Another number once what is kept of the lot may have changed. REQUIRES: `lot` gave it.
+  qint64 age(qint64 id) const { return (appends_ << 40) + kept_.value(id)->reading; }
+  void appended() { ++appends_; }
 
  private:
   struct Kept {
     history::Lot lot;
     std::vector<HolderRow> rows;
     std::list<qint64>::iterator used;
+    qint64 reading = 0;  // the how-manieth of all
   };
+  bool forget_named_alone(qint64 last);
   std::optional<history::Lot> read(qint64 id);
 
   Store& store_;
@@ -79,6 +84,8 @@ class Lots {
   QHash<QString, std::vector<LotName>> names_;
   std::optional<bool> any_recalled_;
   qint64 version_ = -1;
+  qint64 seen_ = 0;  // the last entry that was looked at
+  qint64 readings_ = 0, appends_ = 0;
   std::optional<problem::Error> unreadable_;
 };
 

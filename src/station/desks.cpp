@@ -21,7 +21,7 @@ Reply Desks::ask(const Work& work, const Failed& failed) {
   std::unique_lock lock(mutex_);
   waiting_.push_back(&one);
   asked_.notify_one();
-  done_.wait(lock, [&] { return one.done; });
+  one.told.wait(lock, [&] { return one.done; });
   if (one.thrown) std::rethrow_exception(one.thrown);
   return std::move(one.reply);
 }
@@ -50,7 +50,7 @@ void Desks::serve() {
     }
     lock.lock();
     one->done = true;
-    done_.notify_all();
+    one->told.notify_one();  // with the lock held: it goes away as soon as its thread can look
   }
 }
 

@@ -38,12 +38,13 @@ class Desks {
     Reply reply;
     std::exception_ptr thrown;
     bool done = false;
+    std::condition_variable told{};  // of its own: what is done for one connection wakes no other
   };
   void serve();
 
   Make make_;
   std::mutex mutex_;
-  std::condition_variable asked_, done_;
+  std::condition_variable asked_;
   std::deque<Waiting*> waiting_;
   bool closing_ = false;
   std::vector<std::thread> threads_;  // last: they use all of the above

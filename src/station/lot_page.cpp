@@ -91,19 +91,12 @@ class Telling {
   void add_label(const Lot& lot) {
     const bool settled = lot.made->batch.cooling.state != batch::Cooling::State::Pending;
     const int container = asked_.container.value_or(0);
-    const qint64 state = settled ? last_entry() : -1;
+    const qint64 state = desk_.ledger().lots().age(asked_.name.id);
     const SaidBefore::Lines* before = settled ? desk_.said.find(asked_.name.id, container, state) : nullptr;
     const SaidBefore::Lines lines = before ? *before : label_lines(lot);
     if (settled && !before) desk_.said.keep(asked_.name.id, container, state, lines);
     if (lines.empty()) return add_contains(history::facts_for_use(lot, desk_.book().law).batch.declared);
     for (const Said& line : lines) say(line.text, line.large);
-  }
-
-  qint64 last_entry() const {
-    ledger::Statement& row = desk_.ledger().store().statement("SELECT coalesce(max(seq), 0) FROM event");
-    const qint64 last = row.one() ? row.number(0) : -1;
-    row.end();
-    return last;
   }
 
   SaidBefore::Lines label_lines(const Lot& lot) const {

@@ -93,13 +93,24 @@ void fill(ctemplate::TemplateDictionary& dictionary, const Part& part) {
   for (const auto& [name, row] : part.parts) fill(*dictionary.AddSectionDictionary(text(name)), row);
 }
 
-void check_filled(const Marks& marks, const Part& part, QSet<QByteArray> known) {
-  for (const auto& [name, value] : part.values) known.insert(name);
+// A part and those that it stands in: what none of them has is not known.
+struct Within {
+  const Part& part;
+  const Within* outer;
+
+  bool has(const QByteArray& name) const {
+    const auto& values = part.values;
+    return std::any_of(values.begin(), values.end(), [&](const auto& one) { return one.first == name; }) ||
+           (outer && outer->has(name));
+  }
+};
+
+void check_filled(const Marks& marks, const Within& within) {
   for (const QByteArray& name : marks.values)
-    if (!known.contains(name)) throw std::logic_error("a page lacks its " + name.toStdString());
-  for (const auto& [name, row] : part.parts)
+    if (!within.has(name)) throw std::logic_error("a page lacks its " + name.toStdString());
+  for (const auto& [name, row] : within.part.parts)
     for (const auto& [repeated, its_marks] : marks.parts)
-      if (repeated == name) check_filled(its_marks, row, known);
+      if (repeated == name) check_filled(its_marks, {row, &within});
 }
 
 }  // namespace
@@ -159,7 +170,7 @@ QByteArray Pages::page(const QString& name, const QString& language, const Part&
   const QString key = language + u'/' + name;
   const auto marks = kept_->marks.constFind(key);
   if (marks == kept_->marks.constEnd()) throw std::logic_error("no such page: " + key.toStdString());
-  check_filled(*marks, part, {});
+  check_filled(*marks, {part, nullptr});
   ctemplate::TemplateDictionary dictionary("page");
   fill(dictionary, part);
   std::string out;

@@ -1,4 +1,4 @@
-// What the labels of lots say, kept while nothing is recorded.
+// What the labels of lots say, kept while nothing befalls them.
 #include "station/said.h"
 
 namespace lardiner::station {
@@ -10,20 +10,13 @@ constexpr qsizetype kMost = 4096;
 }  // namespace
 
 const SaidBefore::Lines* SaidBefore::find(qint64 lot, int container, qint64 state) {
-  see(state);
   const auto found = lines_.constFind({lot, container});
-  return found == lines_.constEnd() ? nullptr : &*found;
+  return found == lines_.constEnd() || found->state != state ? nullptr : &found->lines;
 }
 
 void SaidBefore::keep(qint64 lot, int container, qint64 state, Lines lines) {
-  see(state);
   if (lines_.size() >= kMost) lines_.clear();
-  lines_.insert({lot, container}, std::move(lines));
-}
-
-void SaidBefore::see(qint64 state) {
-  if (state != state_) lines_.clear();
-  state_ = state;
+  lines_.insert({lot, container}, {state, std::move(lines)});
 }
 
 }  // namespace lardiner::station

@@ -1,4 +1,4 @@
-// What the labels of lots say, kept while nothing is recorded: many phones ask for the same few lots.
+// What the labels of lots say, kept while nothing befalls them: many phones ask for the same few lots.
 #pragma once
 
 #include <QHash>
@@ -15,7 +15,7 @@ struct Said {
   bool large = false;
 };
 
-/// Of one desk. What is kept is of one `state` of the ledger (its last entry) and goes when that changes.
+/// Of one desk. What is kept of a lot holds for one `state` of it (ledger::Lots::age).
 class SaidBefore {
  public:
   using Lines = std::vector<Said>;
@@ -26,10 +26,11 @@ class SaidBefore {
   void forget() { lines_.clear(); }  ///< the book says otherwise
 
  private:
-  void see(qint64 state);
-
-  qint64 state_ = -1;
-  QHash<std::pair<qint64, int>, Lines> lines_;
+  struct Kept {
+    qint64 state;
+    Lines lines;
+  };
+  QHash<std::pair<qint64, int>, Kept> lines_;
 };
 
 }  // namespace lardiner::station
