@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "batch/read_records_values.h"
+#include "command/made_sheet.h"
 #include "command/one_batch.h"
 #include "command/option_error.h"
 #include "command/output.h"
@@ -134,14 +135,8 @@ Error not_in_units(const book::Product& product) {
   return error;
 }
 
-// The sheet and what it is made of.
-struct Made {
-  facts::WorkSheet sheet;
-  QJsonObject json;
-};
-
-ExpectedAll<Made> sheet_of(const WorkRun& run, book::Weighing& weighing, const plan::Assembly& assembly,
-                           const std::vector<plan::Suffices>& suffices, const SheetOptions& wish) {
+ExpectedAll<MadeSheet> sheet_of(const WorkRun& run, book::Weighing& weighing, const plan::Assembly& assembly,
+                                const std::vector<plan::Suffices>& suffices, const SheetOptions& wish) {
   std::vector<plan::Wanted> wanted;
   for (const plan::AssemblyLine& line : assembly.lines) wanted.push_back({line.line->item, line.to_pull});
   auto ahead = batch_ahead(run, weighing, *assembly.product, wish, wanted);
@@ -149,10 +144,12 @@ ExpectedAll<Made> sheet_of(const WorkRun& run, book::Weighing& weighing, const p
   ahead->fill = plan::filling(*assembly.product, measure::quantity({assembly.wanted, 1}, measure::Unit::Piece));
   const auto sheet = facts::assembly_sheet(run.setting(), assembly, suffices, *ahead);
   if (!sheet) return tl::unexpected(sheet.error());
-  return Made{*sheet, json_of(run, assembly, suffices, *ahead)};
+  return MadeSheet{*sheet, json_of(run, assembly, suffices, *ahead)};
 }
 
-ExpectedAll<Made> made(const WorkRun& run, const AssemblyOptions& wish) {
+}  // namespace
+
+ExpectedAll<MadeSheet> made_assembly(const WorkRun& run, const AssemblyOptions& wish) {
   const auto product = product_named(run.book, wish.product);
   if (!product) return tl::unexpected(Errors{product.error()});
   if (!book::Weighing::units(**product)) return tl::unexpected(Errors{not_in_units(**product)});
@@ -169,13 +166,11 @@ ExpectedAll<Made> made(const WorkRun& run, const AssemblyOptions& wish) {
   return sheet_of(run, weighing, *assembly, *suffices, wish.sheet);
 }
 
-}  // namespace
-
 ExitStatus assembly(const Options& options, const AssemblyOptions& wish) {
   if (wish.units.isEmpty() && wish.there.isEmpty()) return wrong_usage(no_number(), options.json);
   const auto run = read_work_run(options, wish.sheet.out);
   if (!run) return refuse(run.error(), options.json);
-  const auto sheet = made(*run, wish);
+  const auto sheet = made_assembly(*run, wish);
   if (!sheet) return refuse(sheet.error(), options.json);
   return hand_over(options, wish.sheet, *run, sheet->sheet, sheet->json);
 }

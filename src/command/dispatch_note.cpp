@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "command/commands.h"
+#include "command/made_sheet.h"
 #include "command/one_batch.h"
 #include "command/output.h"
 #include "command/sheet_ledger.h"
@@ -132,12 +133,16 @@ problem::ExpectedAll<facts::Dispatch> dispatch_of(SheetLedger& ledger, const QSt
 
 }  // namespace
 
+problem::ExpectedAll<facts::WorkSheet> made_dispatch_note(SheetLedger& ledger, const QString& number) {
+  const auto note = dispatch_of(ledger, number);
+  if (!note) return tl::unexpected(note.error());
+  return facts::dispatch_note(ledger.run.setting(), *note);
+}
+
 ExitStatus dispatch_note(const Options& options, const DispatchNoteOptions& wish) {
   auto ledger = read_sheet_ledger(options, wish.sheet.out);
   if (!ledger) return refuse(ledger.error(), options.json);
-  const auto note = dispatch_of(*ledger, wish.note);
-  if (!note) return refuse(note.error(), options.json);
-  const auto sheet = facts::dispatch_note(ledger->run.setting(), *note);
+  const auto sheet = made_dispatch_note(*ledger, wish.note);
   if (!sheet) return refuse(sheet.error(), options.json);
   return hand_over(options, wish.sheet, ledger->run, *sheet, json_of(*sheet));
 }

@@ -9,6 +9,7 @@
 #include "command/entry_text.h"
 #include "command/food_warnings.h"
 #include "command/label_bytes.h"
+#include "command/lineage_file.h"
 #include "command/lot_report.h"
 #include "command/lot_standing.h"
 #include "command/place_warnings.h"
@@ -16,6 +17,7 @@
 #include "command/recall_of_ledger.h"
 #include "command/recording.h"
 #include "command/scanned.h"
+#include "command/sheet_desk.h"
 #include "command/work_document.h"
 #include "command/work_run.h"
 #include "facts/allergen_text.h"
@@ -96,11 +98,20 @@ class KitchenDesk : public station::Desk {
   problem::ExpectedAll<QByteArray> recall_pdf(const ledger::LotName& lot) override {
     const auto languages = facts::sheet_languages(kept_.packs(), run_.book.kitchen);
     if (!languages) return tl::unexpected(languages.error());
-    const auto sheet = recall_in({run_.book, *languages}, lot);
-    if (!sheet) return tl::unexpected(sheet.error());
-    auto document = work_document({*sheet}, paper_of({}, run_.book.kitchen), faces_, sheet->running);
-    if (!document) return tl::unexpected(document.error());
-    return std::move(document->pdf);
+    return on_paper(recall_in({run_.book, *languages}, lot));
+  }
+
+  problem::ExpectedAll<facts::WorkSheet> sheet(const station::SheetWish& wish,
+                                               const words::Language& language) override {
+    return sheet_for(options_, wish, language.code());
+  }
+  problem::ExpectedAll<QByteArray> sheet_pdf(const station::SheetWish& wish) override {
+    return on_paper(sheet_for(options_, wish, {}));
+  }
+  problem::ExpectedAll<QByteArray> lineage_picture(const ledger::LotName& lot) override {
+    const auto traced = traced_lot(run_, lot.id);
+    if (!traced) return tl::unexpected(Errors{traced.error()});
+    return lineage_svg(options_, *traced);
   }
 
   Opened open(const QString& text, const QString& item) override {
@@ -179,6 +190,13 @@ class KitchenDesk : public station::Desk {
   }
 
  private:
+  problem::ExpectedAll<QByteArray> on_paper(const problem::ExpectedAll<facts::WorkSheet>& sheet) const {
+    if (!sheet) return tl::unexpected(sheet.error());
+    auto document = work_document({*sheet}, paper_of({}, run_.book.kitchen), faces_, sheet->running);
+    if (!document) return tl::unexpected(document.error());
+    return std::move(document->pdf);
+  }
+
   problem::ExpectedAll<Recorded> append(Recording recorded) {
     if (!recorded.errors.empty()) return tl::unexpected(recorded.errors);
     const auto entries = run_.ledger.append(std::move(recorded.events), run_.stamp());

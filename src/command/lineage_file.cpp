@@ -47,6 +47,14 @@ problem::ExpectedAll<QByteArray> bytes_of(const WorkRun& run, const facts::Linea
 
 }  // namespace
 
+problem::ExpectedAll<QByteArray> lineage_svg(const Options& options, const Traced& traced) {
+  const auto run = read_work_run(options, QStringLiteral("lineage.svg"));
+  if (!run) return tl::unexpected(run.error());
+  const auto picture = facts::lineage_picture(run->setting(), lineage_of(traced, run->book.kitchen.zone));
+  if (!picture) return tl::unexpected(picture.error());
+  return bytes_of(*run, *picture, false);
+}
+
 Errors write_lineage(const Options& options, const Traced& traced, const QString& out, bool replace) {
   const auto run = read_work_run(options, out);
   if (!run) return run.error();

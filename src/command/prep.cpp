@@ -3,6 +3,7 @@
 
 #include "batch/read_records_parts.h"
 #include "batch/read_records_values.h"
+#include "command/made_sheet.h"
 #include "command/one_batch.h"
 #include "command/option_error.h"
 #include "command/output.h"
@@ -129,13 +130,9 @@ std::vector<plan::Filled> filled(const WorkRun& run, book::Weighing& weighing, c
   return output ? plan::filling(product, plan::put_up(run.book.kitchen, product, *output)) : out;
 }
 
-// The sheet and what it is made of.
-struct Made {
-  facts::WorkSheet sheet;
-  QJsonObject json;
-};
+}  // namespace
 
-ExpectedAll<Made> made(const WorkRun& run, const PrepOptions& wish) {
+ExpectedAll<MadeSheet> made_prep(const WorkRun& run, const PrepOptions& wish) {
   const auto product = product_named(run.book, wish.product);
   if (!product) return tl::unexpected(Errors{product.error()});
   const auto asked = asked_of(run, **product, wish);
@@ -151,15 +148,13 @@ ExpectedAll<Made> made(const WorkRun& run, const PrepOptions& wish) {
   ahead->fill = filled(run, weighing, *scaled, *asked);
   const auto sheet = facts::prep_sheet(run.setting(), prep, *ahead);
   if (!sheet) return tl::unexpected(sheet.error());
-  return Made{*sheet, json_of(run, prep, *ahead)};
+  return MadeSheet{*sheet, json_of(run, prep, *ahead)};
 }
-
-}  // namespace
 
 ExitStatus prep(const Options& options, const PrepOptions& wish) {
   const auto run = read_work_run(options, wish.sheet.out);
   if (!run) return refuse(run.error(), options.json);
-  const auto sheet = made(*run, wish);
+  const auto sheet = made_prep(*run, wish);
   if (!sheet) return refuse(sheet.error(), options.json);
   return hand_over(options, wish.sheet, *run, sheet->sheet, sheet->json);
 }

@@ -70,6 +70,17 @@ struct Foreseen {
   QByteArray label_svg;  ///< its first label as it will print; empty: none
 };
 
+/// A sheet of the kitchen.
+struct SheetWish {
+  enum class Kind { DayRecord, DispatchNote, Prep, Assembly };
+  Kind kind = Kind::Prep;
+  QDate day;     ///< DayRecord
+  QString note;  ///< DispatchNote: its number
+  QString product;
+  QString amount;  ///< Prep: what shall come out, empty: the formula once; Assembly: how many
+  QString number;  ///< the running number of the batch; empty: its lot is written in by hand
+};
+
 class Desk {
  public:
   virtual ~Desk() = default;
@@ -104,6 +115,13 @@ class Desk {
   virtual problem::ExpectedAll<facts::WorkSheet> recall_sheet(const ledger::LotName& lot,
                                                               const words::Language& language) = 0;
   virtual problem::ExpectedAll<QByteArray> recall_pdf(const ledger::LotName& lot) = 0;
+
+  /// As the commands make them, in a language; and as the PDF in those of the kitchen's sheets. With names of staff and
+  /// with formulas: for who is signed in. Errors: the command's.
+  virtual problem::ExpectedAll<facts::WorkSheet> sheet(const SheetWish& wish, const words::Language& language) = 0;
+  virtual problem::ExpectedAll<QByteArray> sheet_pdf(const SheetWish& wish) = 0;
+  /// What a lot was made of and what was made of it, as a picture (SVG). Errors: those of `lardiner trace`.
+  virtual problem::ExpectedAll<QByteArray> lineage_picture(const ledger::LotName& lot) = 0;
 
   virtual Opened open(const QString& text, const QString& item) = 0;
   /// The texts of the codes in a picture or PDF. Errors: those of a scan.

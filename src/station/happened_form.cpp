@@ -19,6 +19,7 @@ constexpr Choice kDeeds[] = {{"opened", "page.opened"},
                              {"time-control", "page.time_control"},
                              {"reheated", "page.reheated"},
                              {"finished", "page.finished"},
+                             {"split", "page.split"},
                              {"counted", "page.counted"},
                              {"hold", "page.hold"},
                              {"discarded", "page.discarded"}};
@@ -46,6 +47,7 @@ void add_happened_form(const Visit& visit, Part& page, const problem::Errors& re
   const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
   page.set("AT", typed("at", local.toString(QStringLiteral("yyyy-MM-dd HH:mm"))));
   page.set("TYPED_CONTAINERS", typed("containers")).set("TYPED_TEMPERATURE", typed("temperature"));
+  page.set("TYPED_COUNT", typed("count")).set("TYPED_KIND", typed("kind"));
   page.set("TYPED_HELD", typed("held")).set("TYPED_PLACE", typed("place")).set("TYPED_REASON", typed("reason"));
   add_choices(visit, page, kDeeds, "DEED", typed("event"), QStringLiteral("checked"));
   add_choices(visit, page, kLeft, "LEFT_CHOICE", typed("left"), QStringLiteral("selected"));

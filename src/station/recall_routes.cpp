@@ -45,7 +45,7 @@ Reply page_of(const Visit& visit, const LotName& name, const Errors& refused = {
   if (!sheet) return visit.trouble(500, sheet.error());
   Part page;
   page.set("LOT", name.code).set("ITEM", name.item);
-  add_sheet(page, *sheet);
+  add_sheet(page, *sheet, ForPaper::Row);
   if (const Errors errors = add_open(visit, page, name); !errors.empty()) return visit.trouble(500, errors);
   page.set("TYPED_REASON", refused.empty() ? QString() : visit.request().form.value(QStringLiteral("reason")));
   add_problems(page, refused);

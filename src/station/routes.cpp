@@ -78,6 +78,14 @@ Reply get(const Visit& visit) {
   if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall_page(visit, *code);
   if (const auto code = last_part(path, QStringLiteral("/recall-sheet/"))) return recall_pdf(visit, *code);
   if (path == QLatin1String("/printers")) return printers_page(visit);
+  if (path == QLatin1String("/sheets")) return sheets_page(visit);
+  if (const auto code = last_part(path, QStringLiteral("/lineage/"))) return lineage_page(visit, *code);
+  if (path == QLatin1String("/day")) return day_chosen(visit);
+  if (path == QLatin1String("/note")) return note_chosen(visit);
+  if (path == QLatin1String("/dispatch")) return dispatch_page(visit);
+  if (path == QLatin1String("/close")) return close_page(visit);
+  if (const auto day = last_part(path, QStringLiteral("/day/"))) return day_page(visit, *day);
+  if (const auto number = last_part(path, QStringLiteral("/note/"))) return note_page(visit, *number);
   if (const auto id = last_part(path, QStringLiteral("/print/"))) return print_page(visit, *id);
   if (path.startsWith(QLatin1String("/01/"))) return label_address(visit);
   if (const auto chosen = chosen_language(visit)) return *chosen;
@@ -116,6 +124,10 @@ Reply post(const Visit& visit) {
   if (const auto code = last_part(path, QStringLiteral("/happened/"))) return happened(visit, *code);
   if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall(visit, *code);
   if (path == QLatin1String("/printers")) return load_printer(visit);
+  if (path == QLatin1String("/dispatch")) return dispatch(visit);
+  if (path == QLatin1String("/close")) return close_day(visit);
+  if (const auto day = last_part(path, QStringLiteral("/day/"))) return review_day(visit, *day);
+  if (const auto number = last_part(path, QStringLiteral("/note/"))) return note_went(visit, *number);
   if (const auto id = last_part(path, QStringLiteral("/print/"))) return end_print(visit, *id);
   if (const auto code = last_part(path, QStringLiteral("/labels/"))) return labels(visit, *code);
   return visit.message(404, "page.no_such_page");

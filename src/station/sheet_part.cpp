@@ -19,10 +19,9 @@ QString text(const Cell& cell) {
   return all.join(kBetween);
 }
 
-// A row with a line to write on is for paper alone.
-void add_row(Part& piece, const facts::Row& row) {
+void add_row(Part& piece, const facts::Row& row, ForPaper left_out) {
   const auto blank = [](const Cell& cell) { return cell.kind == Cell::Kind::Blank; };
-  if (std::any_of(row.cells.begin(), row.cells.end(), blank)) return;
+  if (left_out == ForPaper::Row && std::any_of(row.cells.begin(), row.cells.end(), blank)) return;
   QStringList said;
   for (const Cell& cell : row.cells)
     if (const QString one = text(cell); !one.isEmpty()) said << one;
@@ -37,22 +36,22 @@ void add_note(Part& page, const facts::Note& note) {
   piece.set("CAPTION", note.strong ? note.text : QString()).set("NOTE", note.strong ? QString() : note.text);
 }
 
-void add_table(Part& page, const facts::Table& table) {
+void add_table(Part& page, const facts::Table& table, ForPaper left_out) {
   Part& piece = page.add("PIECE");
   piece.set("CAPTION", table.caption).set("NOTE", QString());
-  for (const facts::Row& row : table.rows) add_row(piece, row);
+  for (const facts::Row& row : table.rows) add_row(piece, row, left_out);
 }
 
 }  // namespace
 
-void add_sheet(Part& page, const facts::WorkSheet& sheet) {
+void add_sheet(Part& page, const facts::WorkSheet& sheet, ForPaper left_out) {
   for (const facts::SmallLine& line : sheet.head)
     page.add("HEAD")
         .set("TEXT", line.text)
         .set("SIZE", line.strong ? QStringLiteral("large") : QStringLiteral("plain"));
   for (const facts::Part& part : sheet.parts) {
     if (const auto* note = std::get_if<facts::Note>(&part)) add_note(page, *note);
-    if (const auto* table = std::get_if<facts::Table>(&part)) add_table(page, *table);
+    if (const auto* table = std::get_if<facts::Table>(&part)) add_table(page, *table, left_out);
   }
 }
 

@@ -64,6 +64,9 @@ void add_prints(const Visit& visit, Part& part, const std::vector<PrintShown>& p
 /// The page of a lot with what could not be done. REQUIRES: it is recorded.
 Reply lot_with_problems(const Visit& visit, const QString& code, const QString& item, const problem::Errors& errors);
 
+/// The page of a dispatch note, with what was just recorded with it.
+Reply note_recorded(const Visit& visit, const QString& number, const Recorded& recorded);
+
 // The pages, one function each; in files of their own.
 Reply today(const Visit& visit, bool on_wall);
 Reply find(const Visit& visit);
@@ -78,6 +81,18 @@ Reply print_page(const Visit& visit, const QString& id);
 Reply end_print(const Visit& visit, const QString& id);
 Reply printers_page(const Visit& visit);
 Reply load_printer(const Visit& visit);
+Reply lineage_page(const Visit& visit, const QString& code);
+Reply sheets_page(const Visit& visit);
+Reply day_chosen(const Visit& visit);
+Reply day_page(const Visit& visit, const QString& day);
+Reply review_day(const Visit& visit, const QString& day);
+Reply note_chosen(const Visit& visit);
+Reply note_page(const Visit& visit, const QString& number);
+Reply note_went(const Visit& visit, const QString& number);
+Reply dispatch_page(const Visit& visit);
+Reply dispatch(const Visit& visit);
+Reply close_page(const Visit& visit);
+Reply close_day(const Visit& visit);
 Reply sign_in_page(const Visit& visit);
 Reply sign_in(const Visit& visit);
 Reply sign_out(const Visit& visit);

@@ -1,0 +1,242 @@
+// Close of day: what stands in a place is seen, by its label or by eye; what was not seen is asked about before it is
+// recorded as missing.
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "station/container_numbers.h"
+#include "station/rows.h"
+#include "station/scanned_codes.h"
+#include "station/standing_here.h"
+
+namespace lardiner::station {
+
+using ledger::LotName;
+using problem::Errors;
+
+namespace {
+
+constexpr int kFull = 100, kHalf = 50, kQuarter = 25;
+
+QString field(const Visit& visit, const QString& name) { return visit.request().form.value(name); }
+
+QString text_of(const std::set<int>& numbers) {
+  QStringList texts;
+  for (const int number : numbers) texts << QString::number(number);
+  return texts.join(QStringLiteral(", "));
+}
+
+// What a count says of one lot.
+struct Counted {
+  LotName name;
+  std::map<int, std::set<int>> left;  ///< by how much is left in percent, the containers that were seen
+  std::set<int> unseen, from_elsewhere;
+};
+
+// How full a container is that was seen and not judged: as the ledger has it.
+int known_percent(const history::Holder& holder) {
+  if (holder.holds.amount <= 0) return kFull;
+  const double part = static_cast<double>(holder.left.amount) / static_cast<double>(holder.holds.amount);
+  return std::clamp(static_cast<int>(std::lround(part * kFull)), 1, kFull);
+}
+
+class Counting {
+ public:
+  Counting(const Visit& visit, QString place) : visit_(visit), place_(std::move(place)) {}
+
+  problem::ExpectedAll<std::vector<Counted>> run() {
+    const auto all = standing_here(visit_.desk(), place_);
+    if (!all) return tl::unexpected(Errors{all.error()});
+    for (const StandingHere& here : *all) expect(here);
+    look_at_form();
+    look_at_codes();
+    if (!errors_.empty()) return tl::unexpected(errors_);
+    std::vector<Counted> out;
+    for (const qint64 id : order_) out.push_back(judged(lots_[id]));
+    return out;
+  }
+
+ private:
+  struct Lot {
+    LotName name;
+    std::set<int> expected, seen, half, quarter;
+  };
+
+  Lot& lot(const LotName& name) {
+    const auto [found, added] = lots_.try_emplace(name.id, Lot{name, {}, {}, {}, {}});
+    if (added) order_.push_back(name.id);
+    return found->second;
+  }
+
+  void expect(const StandingHere& here) {
+    lot(here.name).expected.insert(here.group.containers.begin(), here.group.containers.end());
+  }
+
+  std::set<int> numbers(const QString& name) {
+    const auto read = container_numbers({field(visit_, name)});
+    if (!read) errors_.push_back(read.error());
+    return read ? std::set<int>(read->begin(), read->end()) : std::set<int>();
+  }
+
+  void look_at_form() {
+    const QStringList all = visit_.request().form.values(QStringLiteral("all"));
+    for (const qint64 id : order_) {
+      Lot& one = lots_[id];
+      const QString key = key_of(one.name);
+      one.seen = numbers(QStringLiteral("seen.") + key);
+      if (all.contains(key)) one.seen.insert(one.expected.begin(), one.expected.end());
+      one.half = numbers(QStringLiteral("half.") + key);
+      one.quarter = numbers(QStringLiteral("quarter.") + key);
+    }
+  }
+
+  // A label stands for its container; a lot's code for all of it that is expected here.
+  void look_at_codes() {
+    const auto scanned = scanned_codes(visit_, field(visit_, QStringLiteral("codes")));
+    if (!scanned) return errors_.insert(errors_.end(), scanned.error().begin(), scanned.error().end()), void();
+    for (const ScannedLot& one : *scanned) {
+      Lot& into = lot(one.name);
+      const std::set<int>& seen = one.containers.empty() ? into.expected : one.containers;
+      into.seen.insert(seen.begin(), seen.end());
+    }
+  }
+
+  Counted judged(const Lot& one) {
+    Counted out{one.name, {}, {}, {}};
+    const history::Lot* lot = visit_.desk().ledger().lots().lot(one.name.id);
+    std::set<int> seen = one.seen;
+    seen.insert(one.half.begin(), one.half.end());
+    seen.insert(one.quarter.begin(), one.quarter.end());
+    for (const int number : seen) {
+      const bool there = lot && number >= 1 && static_cast<size_t>(number) <= lot->holders.size();
+      const int known = there ? known_percent(lot->holders[static_cast<size_t>(number) - 1]) : kFull;
+      out.left[one.quarter.contains(number) ? kQuarter : one.half.contains(number) ? kHalf : known].insert(number);
+      if (!one.expected.contains(number)) out.from_elsewhere.insert(number);
+    }
+    std::set_difference(one.expected.begin(), one.expected.end(), seen.begin(), seen.end(),
+                        std::inserter(out.unseen, out.unseen.end()));
+    return out;
+  }
+
+  const Visit& visit_;
+  const QString place_;
+  std::map<qint64, Lot> lots_;
+  std::vector<qint64> order_;
+  Errors errors_;
+};
+
+QString line_of(const Visit& visit, const LotName& name, const std::set<int>& numbers) {
+  return QStringLiteral("%1 %2: %3").arg(visit.name_of(name), name.code, text_of(numbers));
+}
+
+// What a press of the second button has to have shown before.
+QString unseen_text(const std::vector<Counted>& all) {
+  QStringList texts;
+  for (const Counted& one : all)
+    if (!one.unseen.empty()) texts << key_of(one.name) + u' ' + text_of(one.unseen);
+  return texts.join(u';');
+}
+
+reader::Value row_of(const Visit& visit, const Counted& one, const char* event, const std::set<int>& containers) {
+  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
+  reader::Value row = form_table();
+  add(row, QStringLiteral("event"), QString::fromLatin1(event));
+  add(row, QStringLiteral("at"), local.toString(QStringLiteral("yyyy-MM-dd HH:mm")));
+  add(row, QStringLiteral("by"), visit.who().initials);
+  add(row, QStringLiteral("lot"), one.name.code);
+  add(row, QStringLiteral("item"), one.name.item);
+  add(row, QStringLiteral("containers"), text_of(containers));
+  add(row, QStringLiteral("place"), field(visit, QStringLiteral("place")));
+  return row;
+}
+
+std::vector<reader::Value> rows_of(const Visit& visit, const std::vector<Counted>& all) {
+  std::vector<reader::Value> rows;
+  for (const Counted& one : all) {
+    for (const auto& [percent, containers] : one.left) {
+      rows.push_back(row_of(visit, one, "counted", containers));
+      add(rows.back(), QStringLiteral("left"), QStringLiteral("%1 %").arg(percent));
+    }
+    if (one.unseen.empty()) continue;
+    rows.push_back(row_of(visit, one, "counted", one.unseen));
+    add(rows.back(), QStringLiteral("left"), QStringLiteral("none"));
+  }
+  return rows;
+}
+
+void add_looked(const Visit& visit, Part& count, const std::vector<Counted>& all) {
+  Part& looked = count.add("LOOKED").set("ALL_UNSEEN", unseen_text(all));
+  if (unseen_text(all).isEmpty()) looked.add("ALL_SEEN");
+  for (const Counted& one : all) {
+    if (!one.unseen.empty()) looked.add("UNSEEN").set("TEXT", line_of(visit, one.name, one.unseen));
+    if (!one.from_elsewhere.empty())
+      looked.add("FROM").set(
+          "TEXT", visit.word("page.from_elsewhere_here") + u' ' + line_of(visit, one.name, one.from_elsewhere));
+  }
+}
+
+// Beside the first group of a lot, which its containers share.
+void add_form(const Visit& visit, Part& count, const std::vector<StandingHere>& all, bool typed) {
+  const Fields form = typed ? visit.request().form : Fields();
+  const QStringList ticked = form.values(QStringLiteral("all"));
+  QStringList asked;
+  count.set("CODES", form.value(QStringLiteral("codes")));
+  for (const StandingHere& here : all) {
+    const QString key = key_of(here.name);
+    if (asked.contains(key)) continue;
+    asked << key;
+    StandingHere whole = here;
+    for (const StandingHere& other : all)
+      if (&other != &here && key_of(other.name) == key)
+        whole.group.containers.insert(whole.group.containers.end(), other.group.containers.begin(),
+                                      other.group.containers.end());
+    std::sort(whole.group.containers.begin(), whole.group.containers.end());
+    Part& row = count.add("HERE");
+    add_standing(visit, row, whole);
+    const QString seen = form.value(QStringLiteral("seen.") + key), half = form.value(QStringLiteral("half.") + key),
+                  quarter = form.value(QStringLiteral("quarter.") + key);
+    row.set("SEEN", seen).set("HALF", half).set("QUARTER", quarter);
+    row.set("ALL", ticked.contains(key) ? QStringLiteral("checked") : QString());
+    row.set("OPEN", (seen + half + quarter).isEmpty() ? QString() : QStringLiteral("open"));
+  }
+}
+
+Reply page_of(const Visit& visit, const QString& place, const Errors& errors, const std::vector<Counted>* looked,
+              const Recorded& recorded) {
+  Part page;
+  page.set("PLACE", place);
+  for (const book::StoragePlace& one : visit.desk().book().places) page.add("STAND").set("PLACE_NAME", one.name);
+  for (const QString& warning : recorded.warnings) page.add("WARNING").set("TEXT", warning);
+  for (const QString& entry : recorded.entries) page.add("RECORDED").set("ENTRY", entry);
+  if (!place.isEmpty()) {
+    const auto all = standing_here(visit.desk(), place);
+    if (!all) return visit.trouble(500, {all.error()});
+    Part& count = page.add("COUNT").set("PLACE", place);
+    add_form(visit, count, *all, looked || !errors.empty());
+    if (looked) add_looked(visit, count, *looked);
+  }
+  add_problems(page, errors);
+  return visit.page(QStringLiteral("close"), visit.word("page.close_day"), std::move(page), status_of(errors));
+}
+
+}  // namespace
+
+Reply close_page(const Visit& visit) {
+  if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
+  return page_of(visit, visit.request().query.value(QStringLiteral("place")), {}, nullptr, {});
+}
+
+// Looked at first; recorded when what was not seen is still what was shown.
+Reply close_day(const Visit& visit) {
+  const QString place = field(visit, QStringLiteral("place"));
+  const auto counted = Counting(visit, place).run();
+  if (!counted) return page_of(visit, place, counted.error(), nullptr, {});
+  const bool record = field(visit, QStringLiteral("step")) == QLatin1String("record") &&
+                      field(visit, QStringLiteral("unseen")) == unseen_text(*counted);
+  if (!record) return page_of(visit, place, {}, &*counted, {});
+  const auto recorded = visit.desk().record(rows_of(visit, *counted));
+  return recorded ? page_of(visit, place, {}, nullptr, *recorded)
+                  : page_of(visit, place, recorded.error(), &*counted, {});
+}
+
+}  // namespace lardiner::station

@@ -1,0 +1,160 @@
+// What leaves for a site: chosen from what is good, or scanned; recorded all together, with its note.
+#include <QUrl>
+#include <algorithm>
+
+#include "station/container_numbers.h"
+#include "station/page_words.h"
+#include "station/rows.h"
+#include "station/scanned_codes.h"
+#include "station/standing_here.h"
+
+namespace lardiner::station {
+
+using problem::Errors;
+
+namespace {
+
+const QString kGo = QStringLiteral("go.");
+
+QString field(const Visit& visit, const char* name) { return visit.request().form.value(QString::fromLatin1(name)); }
+
+// The next of the day that no dispatch has: "A-261125-2".
+QString free_note(Desk& desk) {
+  const QDate day = desk.now().toTimeZone(desk.book().kitchen.zone).date();
+  for (int number = 1;; ++number) {
+    const QString note =
+        QStringLiteral("%1-%2-%3").arg(desk.book().kitchen.station, day.toString(QStringLiteral("yyMMdd"))).arg(number);
+    ledger::Statement& row =
+        desk.ledger().store().statement("SELECT 1 FROM holder WHERE note = ? AND note <> '' LIMIT 1").with(note);
+    const bool used = row.one();
+    row.end();
+    if (!used) return note;
+  }
+}
+
+QString site_name(const Visit& visit, const book::Site& site) {
+  const QString name = site.name.in(visit.language().code());
+  if (!name.isEmpty()) return name;
+  return site.name.empty() ? site.id : site.name.texts.front().second;
+}
+
+bool is_good(const StandingHere& here) {
+  return here.group.good.state == history::Good::State::Good && here.name.kind == ledger::LotKind::Made;
+}
+
+Reply page_of(const Visit& visit, const Errors& errors) {
+  const auto all = standing_here(visit.desk(), {});
+  if (!all) return visit.trouble(500, {all.error()});
+  const auto typed = [&](const char* name, const QString& otherwise) {
+    return errors.empty() ? otherwise : field(visit, name);
+  };
+  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
+  Part page;
+  page.set("AT", typed("at", local.toString(QStringLiteral("yyyy-MM-dd HH:mm"))));
+  page.set("NOTE", typed("note", free_note(visit.desk()))).set("TEMPERATURE", typed("temperature", {}));
+  page.set("ORDER", typed("order", {})).set("CODES", typed("codes", {}));
+  for (const book::Site& site : visit.desk().book().sites)
+    page.add("SITE")
+        .set("ID", site.id)
+        .set("NAME", site_name(visit, site))
+        .set("CHOSEN", site.id == typed("site", {}) ? QStringLiteral("checked") : QString());
+  Part stays;
+  for (const StandingHere& here : *all) {
+    if (here.name.kind != ledger::LotKind::Made) continue;
+    Part& row = is_good(here) ? page.add("HERE") : stays.add("STAYS");
+    add_standing(visit, row, here);
+    row.set("TYPED", errors.empty() ? QString() : visit.request().form.value(kGo + key_of(here.name)));
+  }
+  if (!stays.parts.empty()) page.add("NOT") = std::move(stays);
+  add_problems(page, errors);
+  return visit.page(QStringLiteral("dispatch"), visit.word("page.dispatch"), std::move(page), status_of(errors));
+}
+
+// Numbers that stand beside a lot join what was scanned of it.
+void add_typed(const Visit& visit, const QString& key, const QString& value, std::vector<ScannedLot>& all,
+               Errors& errors) {
+  const auto numbers = container_numbers({value});
+  if (!numbers) return errors.push_back(numbers.error());
+  const auto name = visit.desk().ledger().lots().named(key.section(u'|', 0, 0), key.section(u'|', 1));
+  if (!name) return;  // it left meanwhile
+  auto same = std::find_if(all.begin(), all.end(), [&](const ScannedLot& one) { return one.name.id == name->id; });
+  if (same == all.end()) same = all.insert(all.end(), ScannedLot{*name, {}});
+  same->containers.insert(numbers->begin(), numbers->end());
+}
+
+reader::Value row_of(const Visit& visit, const QString& lot, const QString& item, const QString& containers) {
+  reader::Value row = form_table();
+  add(row, QStringLiteral("event"), QStringLiteral("dispatched"));
+  for (const char* key : {"at", "site", "order", "note", "temperature"})
+    add(row, QString::fromLatin1(key), field(visit, key));
+  add(row, QStringLiteral("by"), visit.who().initials);
+  add(row, QStringLiteral("lot"), lot);
+  add(row, QStringLiteral("item"), item);
+  add(row, QStringLiteral("containers"), containers);
+  return row;
+}
+
+// What is not good does not go, though a record of what went says so too.
+void refuse_unfit(const Visit& visit, const ledger::LotName& name, const std::vector<int>& containers, Errors& errors) {
+  const history::Lot* lot = visit.desk().ledger().lots().lot(name.id);
+  if (!lot) return;
+  for (const history::Group& group : history::groups(*lot, std::nullopt, visit.desk().now())) {
+    const bool meant = containers.empty() ? group.first.where == history::Where::Here
+                                          : std::any_of(containers.begin(), containers.end(), [&](int number) {
+                                              const auto& all = group.containers;
+                                              return std::find(all.begin(), all.end(), number) != all.end();
+                                            });
+    if (!meant || group.good.state == history::Good::State::Good || group.good.state == history::Good::State::Gone)
+      continue;
+    errors.push_back({problem::Code::Unsafe,
+                      QStringLiteral("%1 %2: %3")
+                          .arg(visit.name_of(name), name.code, visit.word(verdict_key(group.good.state).toLatin1())),
+                      {},
+                      QStringLiteral("it does not go")});
+  }
+}
+
+// Of what was typed beside a lot, and of what was scanned: a row for each lot.
+problem::ExpectedAll<std::vector<reader::Value>> rows_of(const Visit& visit) {
+  auto lots = scanned_codes(visit, field(visit, "codes"));
+  Errors errors = lots ? Errors() : lots.error();
+  std::vector<ScannedLot> all = lots ? std::move(*lots) : std::vector<ScannedLot>();
+  for (const auto& [name, value] : visit.request().form.all())
+    if (name.startsWith(kGo) && !value.trimmed().isEmpty()) add_typed(visit, name.mid(kGo.size()), value, all, errors);
+  std::vector<reader::Value> rows;
+  for (const ScannedLot& one : all) {
+    const std::vector<int> numbers(one.containers.begin(), one.containers.end());
+    refuse_unfit(visit, one.name, numbers, errors);
+    QStringList texts;
+    for (const int number : numbers) texts << QString::number(number);
+    rows.push_back(row_of(visit, one.name.code, one.name.item, texts.join(QStringLiteral(", "))));
+  }
+  if (!errors.empty()) return tl::unexpected(errors);
+  if (rows.empty())
+    return tl::unexpected(Errors{{problem::Code::Missing,
+                                  QStringLiteral("nothing is named that goes"),
+                                  {},
+                                  QStringLiteral("scan its labels, or write the numbers of its containers")}});
+  return rows;
+}
+
+}  // namespace
+
+Reply dispatch_page(const Visit& visit) {
+  return visit.signed_in() ? page_of(visit, {}) : visit.message(401, "page.sign_in_first");
+}
+
+Reply dispatch(const Visit& visit) {
+  const auto rows = rows_of(visit);
+  if (!rows) return page_of(visit, rows.error());
+  const auto recorded = visit.desk().record(*rows);
+  if (!recorded) return page_of(visit, recorded.error());
+  return note_recorded(visit, field(visit, "note").trimmed(), *recorded);
+}
+
+Reply note_chosen(const Visit& visit) {
+  const QString number = visit.request().query.value(QStringLiteral("q")).trimmed();
+  return redirection(QStringLiteral("/note/") + QString::fromLatin1(QUrl::toPercentEncoding(number)));
+}
+
+}  // namespace lardiner::station

@@ -1,0 +1,190 @@
+// The kitchen's sheets on a page and as PDF: prep and assembly sheets, the record of a day with its review, a dispatch
+// note with what became of it.
+#include <QUrlQuery>
+
+#include "station/rows.h"
+#include "station/sheet_part.h"
+#include "station/visit.h"
+
+namespace lardiner::station {
+
+using problem::Errors;
+
+namespace {
+
+QString field(const Fields& fields, const char* name) { return fields.value(QString::fromLatin1(name)); }
+
+Reply pdf_of(const Visit& visit, const SheetWish& wish, const QByteArray& name) {
+  const auto pdf = visit.desk().sheet_pdf(wish);
+  if (!pdf) return visit.trouble(status_of(pdf.error()), pdf.error());
+  Reply reply;
+  reply.type = "application/pdf";
+  reply.body = *pdf;
+  reply.file_name = name + ".pdf";
+  return reply;
+}
+
+bool wants_pdf(const Visit& visit) { return !field(visit.request().query, "pdf").isEmpty(); }
+
+// The sheet with the address of its PDF; where it cannot be made, why.
+Errors add_made(const Visit& visit, Part& page, const SheetWish& wish, const QString& pdf) {
+  const auto sheet = visit.desk().sheet(wish, visit.language());
+  if (!sheet) return sheet.error();
+  const bool worked_with = wish.kind == SheetWish::Kind::Prep || wish.kind == SheetWish::Kind::Assembly;
+  add_sheet(page, *sheet, worked_with ? ForPaper::Cell : ForPaper::Row);
+  page.add("PDF").set("HERE_PLAIN", pdf);
+  return {};
+}
+
+void add_recorded(Part& page, const Recorded& recorded) {
+  for (const QString& warning : recorded.warnings) page.add("WARNING").set("TEXT", warning);
+  for (const QString& entry : recorded.entries) page.add("RECORDED").set("ENTRY", entry);
+}
+
+QString now_text(const Visit& visit) {
+  return visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone).toString(QStringLiteral("yyyy-MM-dd HH:mm"));
+}
+
+Reply day_of(const Visit& visit, QDate day, const Errors& refused, const Recorded& recorded) {
+  const QString text = day.toString(Qt::ISODate);
+  Part page;
+  page.set("HEADING", visit.word("page.day_record")).set("OF", visit.language().date(day));
+  page.add("ASK_DAY").set("DAY", text);
+  add_recorded(page, recorded);
+  SheetWish wish;
+  wish.kind = SheetWish::Kind::DayRecord;
+  wish.day = day;
+  Errors errors = add_made(visit, page, wish, QStringLiteral("/day/%1?pdf=yes").arg(text));
+  if (errors.empty())
+    page.add("REVIEW")
+        .set("DAY", text)
+        .set("TYPED_NOTE", refused.empty() ? QString() : field(visit.request().form, "note"));
+  errors.insert(errors.end(), refused.begin(), refused.end());
+  add_problems(page, errors);
+  return visit.page(QStringLiteral("sheet"), visit.word("page.day_record"), std::move(page), status_of(errors));
+}
+
+Reply note_of(const Visit& visit, const QString& number, const Errors& refused, const Recorded& recorded) {
+  const Fields form = refused.empty() ? Fields() : visit.request().form;
+  Part page;
+  page.set("HEADING", visit.word("page.dispatch")).set("OF", number);
+  add_recorded(page, recorded);
+  SheetWish wish;
+  wish.kind = SheetWish::Kind::DispatchNote;
+  wish.note = number;
+  const QString pdf = QStringLiteral("/note/%1?pdf=yes").arg(QString::fromLatin1(QUrl::toPercentEncoding(number)));
+  // Of what came back, or is held since, the note cannot be printed again.
+  const Errors not_made = add_made(visit, page, wish, pdf);
+  if (!not_made.empty() && not_made.front().code == problem::Code::Unknown) return visit.trouble(404, not_made);
+  for (const problem::Error& error : not_made) page.add("WARNING").set("TEXT", error.what);
+  Part& way = page.add("ON_ITS_WAY");
+  const QString typed = field(form, "at");
+  way.set("OF", number).set("AT", typed.isEmpty() ? now_text(visit) : typed);
+  way.set("TYPED_LOT", field(form, "lot")).set("TYPED_CONTAINERS", field(form, "containers"));
+  way.set("TYPED_TEMPERATURE", field(form, "temperature")).set("TYPED_REASON", field(form, "reason"));
+  const auto checked = [&](const char* value) {
+    return field(form, "accepted") == QLatin1String(value) ? QStringLiteral("checked") : QString();
+  };
+  way.set("YES", checked("yes")).set("NO", checked("no"));
+  add_problems(page, refused);
+  return visit.page(QStringLiteral("sheet"), visit.word("page.dispatch"), std::move(page), status_of(refused));
+}
+
+// Where a note went: every dispatch with it is to one site.
+QString site_of(const Visit& visit, const QString& number) {
+  ledger::Statement& row = visit.desk()
+                               .ledger()
+                               .store()
+                               .statement("SELECT site FROM holder WHERE note = ? AND note <> '' LIMIT 1")
+                               .with(number);
+  const QString site = row.one() ? row.text(0) : QString();
+  row.end();
+  return site;
+}
+
+}  // namespace
+
+Reply sheets_page(const Visit& visit) {
+  if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
+  const Fields& query = visit.request().query;
+  SheetWish wish;
+  wish.kind = field(query, "kind") == QLatin1String("assembly") ? SheetWish::Kind::Assembly : SheetWish::Kind::Prep;
+  wish.product = field(query, "product");
+  wish.amount = field(query, "amount").trimmed();
+  wish.number = field(query, "number").trimmed();
+  if (wants_pdf(visit)) return pdf_of(visit, wish, "sheet");
+  Part page;
+  page.set("HEADING", visit.word("page.sheets")).set("OF", QString());
+  Part& ask = page.add("ASK_SHEET").set("AMOUNT", wish.amount).set("NUMBER", wish.number);
+  for (const book::Product& product : visit.desk().book().products)
+    ask.add("PRODUCT")
+        .set("ID", product.id)
+        .set("NAME", visit.name_of(product.id))
+        .set("CHOSEN", product.id == wish.product ? QStringLiteral("selected") : QString());
+  Errors errors;
+  if (!wish.product.isEmpty())
+    errors = add_made(visit, page, wish, QString::fromUtf8(visit.request().address) + QStringLiteral("&pdf=yes"));
+  add_problems(page, errors);
+  return visit.page(QStringLiteral("sheet"), visit.word("page.sheets"), std::move(page), status_of(errors));
+}
+
+Reply day_chosen(const Visit& visit) {
+  const QDate day = QDate::fromString(field(visit.request().query, "day"), Qt::ISODate);
+  const QDate today = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone).date();
+  return redirection(QStringLiteral("/day/") + (day.isValid() ? day : today).toString(Qt::ISODate));
+}
+
+Reply day_page(const Visit& visit, const QString& text) {
+  if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
+  const QDate day = QDate::fromString(text, Qt::ISODate);
+  if (!day.isValid()) return visit.message(404, "page.no_such_page");
+  if (!wants_pdf(visit)) return day_of(visit, day, {}, {});
+  SheetWish wish;
+  wish.kind = SheetWish::Kind::DayRecord;
+  wish.day = day;
+  return pdf_of(visit, wish, "day-" + text.toLatin1());
+}
+
+Reply review_day(const Visit& visit, const QString& text) {
+  const QDate day = QDate::fromString(text, Qt::ISODate);
+  if (!day.isValid()) return visit.message(404, "page.no_such_page");
+  reader::Value row = form_table();
+  add(row, QStringLiteral("event"), QStringLiteral("review"));
+  add(row, QStringLiteral("at"), now_text(visit));
+  add(row, QStringLiteral("by"), visit.who().initials);
+  add(row, QStringLiteral("day"), text);
+  add(row, QStringLiteral("note"), field(visit.request().form, "note"));
+  const auto recorded = visit.desk().record({row});
+  return recorded ? day_of(visit, day, {}, *recorded) : day_of(visit, day, recorded.error(), {});
+}
+
+Reply note_page(const Visit& visit, const QString& number) {
+  if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
+  if (!wants_pdf(visit)) return note_of(visit, number, {}, {});
+  SheetWish wish;
+  wish.kind = SheetWish::Kind::DispatchNote;
+  wish.note = number;
+  return pdf_of(visit, wish, "dispatch-note");
+}
+
+Reply note_recorded(const Visit& visit, const QString& number, const Recorded& recorded) {
+  return note_of(visit, number, {}, recorded);
+}
+
+// What arrived, or came back, of what left with it.
+Reply note_went(const Visit& visit, const QString& number) {
+  const Fields& form = visit.request().form;
+  const bool back = field(form, "event") == QLatin1String("returned");
+  reader::Value row = form_table();
+  add(row, QStringLiteral("event"), back ? QStringLiteral("returned") : QStringLiteral("arrived"));
+  for (const char* key : {"at", "lot", "containers", "temperature", "reason"})
+    add(row, QString::fromLatin1(key), field(form, key));
+  add(row, QStringLiteral("by"), visit.who().initials);
+  add(row, QStringLiteral("note"), number);
+  if (back) add(row, QStringLiteral("site"), site_of(visit, number));
+  if (!back) add(row, QStringLiteral("accepted"), field(form, "accepted"));
+  const auto recorded = visit.desk().record({row});
+  return recorded ? note_of(visit, number, {}, *recorded) : note_of(visit, number, recorded.error(), {});
+}
+
+}  // namespace lardiner::station
