@@ -63,7 +63,9 @@ Reply page_of(const Visit& visit, const Errors& errors) {
     if (here.name.kind != ledger::LotKind::Made) continue;
     Part& row = is_good(here) ? page.add("HERE") : stays.add("STAYS");
     add_standing(visit, row, here);
-    row.set("TYPED", errors.empty() ? QString() : visit.request().form.value(kGo + key_of(here.name)));
+    const QString of_group = key_of(here.name) + QStringLiteral("|%1").arg(here.group.containers.front());
+    row.set("FIELD", kGo + of_group);
+    row.set("TYPED", errors.empty() ? QString() : visit.request().form.value(kGo + of_group));
   }
   if (!stays.parts.empty()) page.add("NOT") = std::move(stays);
   add_problems(page, errors);
@@ -75,7 +77,7 @@ void add_typed(const Visit& visit, const QString& key, const QString& value, std
                Errors& errors) {
   const auto numbers = container_numbers({value});
   if (!numbers) return errors.push_back(numbers.error());
-  const auto name = visit.desk().ledger().lots().named(key.section(u'|', 0, 0), key.section(u'|', 1));
+  const auto name = visit.desk().ledger().lots().named(key.section(u'|', 0, 0), key.section(u'|', 1, 1));
   if (!name) return;  // it left meanwhile
   auto same = std::find_if(all.begin(), all.end(), [&](const ScannedLot& one) { return one.name.id == name->id; });
   if (same == all.end()) same = all.insert(all.end(), ScannedLot{*name, {}});

@@ -31,14 +31,21 @@ void add_row(Part& piece, const facts::Row& row, ForPaper left_out) {
   out.set("WHAT", said.takeFirst()).set("REST", said.join(kBetween));
 }
 
+// A heading that says nothing is read out all the same.
+void add_caption(Part& piece, const QString& caption) {
+  if (!caption.isEmpty()) piece.add("TITLED").set("CAPTION", caption);
+}
+
 void add_note(Part& page, const facts::Note& note) {
   Part& piece = page.add("PIECE");
-  piece.set("CAPTION", note.strong ? note.text : QString()).set("NOTE", note.strong ? QString() : note.text);
+  add_caption(piece, note.strong ? note.text : QString());
+  piece.set("NOTE", note.strong ? QString() : note.text);
 }
 
 void add_table(Part& page, const facts::Table& table, ForPaper left_out) {
   Part& piece = page.add("PIECE");
-  piece.set("CAPTION", table.caption).set("NOTE", QString());
+  add_caption(piece, table.caption);
+  piece.set("NOTE", QString());
   for (const facts::Row& row : table.rows) add_row(piece, row, left_out);
 }
 

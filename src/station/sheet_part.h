@@ -9,7 +9,7 @@ namespace lardiner::station {
 /// What of a row with a line to write on is for paper alone: all of it, or the cell.
 enum class ForPaper { Row, Cell };
 
-/// Rows of "HEAD" (TEXT, SIZE) and of "PIECE" (CAPTION, NOTE), in it of "ROW" (MARK, WHAT, REST).
+/// Rows of "HEAD" (TEXT, SIZE) and of "PIECE" (NOTE), in it of "TITLED" (CAPTION) and of "ROW" (MARK, WHAT, REST).
 void add_sheet(Part& page, const facts::WorkSheet& sheet, ForPaper left_out);
 
 }  // namespace lardiner::station

@@ -26,7 +26,7 @@ TEST_CASE("what leaves is chosen or scanned, recorded all together, and its note
   const Browser tablet = station.signed_in("MK");
   const Answer page = tablet.get("/dispatch");
   CHECK(page.status == 200);
-  CHECK(page.body.contains("name=\"go." + kKey + "\""));
+  CHECK(page.body.contains("name=\"go." + kKey + "|4\""));
   CHECK(station.browser("phone").get("/dispatch").status == 401);
   const Answer left = tablet.send("/dispatch", leaving({{"go." + kKey, "5-6"}, {"codes", kButter + "\n"}}));
   INFO(left.body.toStdString());
