@@ -51,6 +51,27 @@ std::vector<Sent> forms() {
           {"/labels/" + kButter, {{"item", "chilli-lime-butter"}, {"containers", "99"}, {"medium", "side"}}},
           {"/recall/MB-5521", {{"item", "butter-unsalted"}, {"step", "open"}, {"reason", "x"}, {"of", ""}}},
           {"/scan", {{"picture", ""}}},
+          {"/dispatch",
+           {{"q", ""},
+            {"site", "harbour-street-cafe"},
+            {"order", "HS-1"},
+            {"note", "N-1"},
+            {"at", "2026-11-25 21:47"},
+            {"temperature", "38 °F"},
+            {"codes", ""},
+            {"step", "look"}}},
+          {"/close", {{"place", "walk-in 1"}, {"codes", ""}, {"all", ""}, {"unseen", ""}, {"step", "look"}}},
+          {"/day/2026-11-25", {{"note", "seen"}}},
+          {"/note/N-1",
+           {{"event", "arrived"},
+            {"at", "2026-11-25 21:48"},
+            {"lot", ""},
+            {"containers", ""},
+            {"temperature", "38 °F"},
+            {"reason", ""},
+            {"accepted", "yes"}}},
+          {"/printers", {{"printer", "none"}, {"medium", "side"}, {"step", "test"}}},
+          {"/print/A-1", {{"good", "2"}, {"step", "again"}}},
           {"/sign-in", {{"name", "nobody"}, {"pin", "1"}, {"strong", "2"}, {"back", "/"}}}};
 }
 
@@ -78,9 +99,9 @@ TEST_CASE("script, SQL, marks of a template and of a shell stay text in every fi
         CHECK_FALSE(has_markup(answer));
         if (sent.address == "/sign-in") break;  // what stands in it is looked at for long
       }
-  for (const QString& page :
-       {QString("/"), QString("/wall"), "/lot/" + kButter, "/recall/" + kButter + "?item=chilli-lime-butter",
-        QString("/find?q=butter"), QString("/open")}) {
+  for (const QString& page : {QString("/"), QString("/wall"), "/lot/" + kButter,
+                              "/recall/" + kButter + "?item=chilli-lime-butter", QString("/find?q=butter"),
+                              QString("/open"), QString("/dispatch"), QString("/close"), QString("/day/2026-11-25")}) {
     INFO(page.toStdString());
     const Answer answer = tablet.get(page);
     CHECK(answer.status == 200);
@@ -112,6 +133,19 @@ TEST_CASE("script and SQL stay text in every parameter of every address", "[comm
                               "/language?language=en&back=%1",
                               "/01/%1",
                               "/01/04170000000018/10/%1",
+                              "/lineage/%1?item=x",
+                              "/lineage/" + kButter + "?item=%1",
+                              "/day/%1",
+                              "/day?day=%1",
+                              "/note/%1",
+                              "/note?number=%1",
+                              "/dispatch?q=%1",
+                              "/dispatch?site=%1",
+                              "/close?place=%1",
+                              "/sheets?product=%1",
+                              "/print/%1",
+                              "/print/A-1?end=%1",
+                              "/printers?medium=%1",
                               "/api/lots/%1",
                               "/api/lots/" + kButter + "?item=%1",
                               "/%1"};
