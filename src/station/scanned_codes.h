@@ -14,7 +14,8 @@ struct ScannedLot {
   std::set<int> containers;
 };
 
-/// By lot, in the order of the lines; a lot and a container once. Errors: each line that opens no lot of the ledger.
+/// By lot, in the order of the lines; a lot and a container once. A number behind a code is that of a container:
+/// "A26329CLB03L 5". Errors: each line that opens no lot of the ledger.
 problem::ExpectedAll<std::vector<ScannedLot>> scanned_codes(const Visit& visit, const QString& lines);
 
 }  // namespace lardiner::station

@@ -28,12 +28,12 @@ TEST_CASE("what leaves is chosen or scanned, recorded all together, and its note
   CHECK(page.status == 200);
   CHECK(page.body.contains("name=\"go." + kKey + "|4\""));
   CHECK(station.browser("phone").get("/dispatch").status == 401);
-  const Answer left = tablet.send("/dispatch", leaving({{"go." + kKey, "5-6"}, {"codes", kButter + "\n"}}));
+  const Answer left = tablet.send("/dispatch", leaving({{"go." + kKey, "5-6"}, {"codes", kButter + " 7\n"}}));
   INFO(left.body.toStdString());
   CHECK(left.status == 200);
   CHECK(left.body.contains("Recorded:"));
   CHECK(left.body.contains("DN-900"));
-  CHECK(station.evening({"history", kButter}).out.contains("dispatched, lot A26329CLB03L, containers 5-6"));
+  CHECK(station.evening({"history", kButter}).out.contains("dispatched, lot A26329CLB03L, containers 5-7"));
   CHECK(tablet.get("/note/DN-900?pdf=yes").body.startsWith("%PDF-"));
   CHECK(tablet.get("/note/DN-901").status == 404);
   CHECK(tablet.send("/note/DN-900", {{"event", "arrived"}, {"accepted", "yes"}, {"at", "2026-11-25 21:48"}}).status ==
