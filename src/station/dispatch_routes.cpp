@@ -78,9 +78,9 @@ void add_typed(const Visit& visit, const QString& key, const QString& value, std
   const auto numbers = container_numbers({value});
   if (!numbers) return errors.push_back(numbers.error());
   const auto name = visit.desk().ledger().lots().named(key.section(u'|', 0, 0), key.section(u'|', 1, 1));
-  if (!name) return;  // it left meanwhile
+  if (!name) return errors.push_back({problem::Code::Unknown, QStringLiteral("there is no lot %1").arg(key), {}, {}});
   auto same = std::find_if(all.begin(), all.end(), [&](const ScannedLot& one) { return one.name.id == name->id; });
-  if (same == all.end()) same = all.insert(all.end(), ScannedLot{*name, {}});
+  if (same == all.end()) same = all.insert(all.end(), ScannedLot{*name, {}, {}});
   same->containers.insert(numbers->begin(), numbers->end());
 }
 
@@ -96,23 +96,32 @@ reader::Value row_of(const Visit& visit, const QString& lot, const QString& item
   return row;
 }
 
-// What is not good does not go, though a record of what went says so too.
-void refuse_unfit(const Visit& visit, const ledger::LotName& name, const std::vector<int>& containers, Errors& errors) {
-  const history::Lot* lot = visit.desk().ledger().lots().lot(name.id);
+problem::Error stays(const Visit& visit, const ledger::LotName& name, const QString& what, const QString& hint) {
+  return {problem::Code::Unsafe, QStringLiteral("%1 %2: %3").arg(visit.name_of(name), name.code, what), {}, hint};
+}
+
+bool is_meant(const history::Group& group, const std::set<int>& containers) {
+  if (containers.empty()) return group.first.where == history::Where::Here;
+  return std::any_of(group.containers.begin(), group.containers.end(),
+                     [&](int number) { return containers.contains(number); });
+}
+
+// What is not good does not go, nor what bears a label that is not true; though a record of what went says both too.
+void refuse_unfit(const Visit& visit, const ScannedLot& going, Errors& errors) {
+  for (const QString& untrue : going.untrue)
+    errors.push_back(stays(visit, going.name, visit.word("page.superseded"), untrue));
+  const history::Lot* lot = visit.desk().ledger().lots().lot(going.name.id);
   if (!lot) return;
   for (const history::Group& group : history::groups(*lot, std::nullopt, visit.desk().now())) {
-    const bool meant = containers.empty() ? group.first.where == history::Where::Here
-                                          : std::any_of(containers.begin(), containers.end(), [&](int number) {
-                                              const auto& all = group.containers;
-                                              return std::find(all.begin(), all.end(), number) != all.end();
-                                            });
-    if (!meant || group.good.state == history::Good::State::Good || group.good.state == history::Good::State::Gone)
-      continue;
-    errors.push_back({problem::Code::Unsafe,
-                      QStringLiteral("%1 %2: %3")
-                          .arg(visit.name_of(name), name.code, visit.word(verdict_key(group.good.state).toLatin1())),
-                      {},
-                      QStringLiteral("it does not go")});
+    const history::Good& good = group.good;
+    if (!is_meant(group, going.containers) || good.state == history::Good::State::Gone) continue;
+    if (good.state != history::Good::State::Good)
+      errors.push_back(stays(visit, going.name, visit.word(verdict_key(good.state).toLatin1()), good.why));
+  }
+  for (const history::Holder& holder : lot->holders) {
+    const bool meant = going.containers.empty() || going.containers.contains(holder.number);
+    if (meant && holder.superseded && holder.where == history::Where::Here && going.untrue.isEmpty())
+      return errors.push_back(stays(visit, going.name, visit.word("page.relabel"), QString::number(holder.number)));
   }
 }
 
@@ -125,10 +134,9 @@ problem::ExpectedAll<std::vector<reader::Value>> rows_of(const Visit& visit) {
     if (name.startsWith(kGo) && !value.trimmed().isEmpty()) add_typed(visit, name.mid(kGo.size()), value, all, errors);
   std::vector<reader::Value> rows;
   for (const ScannedLot& one : all) {
-    const std::vector<int> numbers(one.containers.begin(), one.containers.end());
-    refuse_unfit(visit, one.name, numbers, errors);
+    refuse_unfit(visit, one, errors);
     QStringList texts;
-    for (const int number : numbers) texts << QString::number(number);
+    for (const int number : one.containers) texts << QString::number(number);
     rows.push_back(row_of(visit, one.name.code, one.name.item, texts.join(QStringLiteral(", "))));
   }
   if (!errors.empty()) return tl::unexpected(errors);

@@ -92,6 +92,7 @@ Reply find(const Visit& visit) {
   if (text.isEmpty()) return visit.page(QStringLiteral("find"), visit.word("page.find"), std::move(part));
   const Opened opened = visit.desk().open(text, {});
   if (!opened.lot.isEmpty()) return redirection(address_of(opened.lot, opened.item));
+  if (QDate::fromString(text, Qt::ISODate).isValid()) part.add("OF_DAY").set("DAY", text);
   const std::vector<LotName> found = found_by(visit.desk(), text);
   for (const LotName& lot : found)
     part.add("LOT").set("CODE", lot.code).set("ITEM", lot.item).set("NAME", visit.name_of(lot));

@@ -13,6 +13,8 @@ namespace lardiner::station {
 
 namespace {
 
+const QString kNote = QStringLiteral("/note/");
+
 Reply plain(int status, const char* text) {
   Reply reply;
   reply.status = status;
@@ -85,7 +87,7 @@ Reply get(const Visit& visit) {
   if (path == QLatin1String("/dispatch")) return dispatch_page(visit);
   if (path == QLatin1String("/close")) return close_page(visit);
   if (const auto day = last_part(path, QStringLiteral("/day/"))) return day_page(visit, *day);
-  if (const auto number = last_part(path, QStringLiteral("/note/"))) return note_page(visit, *number);
+  if (path.startsWith(kNote)) return note_page(visit, path.mid(kNote.size()));  // a number may have a stroke
   if (const auto id = last_part(path, QStringLiteral("/print/"))) return print_page(visit, *id);
   if (path.startsWith(QLatin1String("/01/"))) return label_address(visit);
   if (const auto chosen = chosen_language(visit)) return *chosen;
@@ -127,7 +129,7 @@ Reply post(const Visit& visit) {
   if (path == QLatin1String("/dispatch")) return dispatch(visit);
   if (path == QLatin1String("/close")) return close_day(visit);
   if (const auto day = last_part(path, QStringLiteral("/day/"))) return review_day(visit, *day);
-  if (const auto number = last_part(path, QStringLiteral("/note/"))) return note_went(visit, *number);
+  if (path.startsWith(kNote)) return note_went(visit, path.mid(kNote.size()));
   if (const auto id = last_part(path, QStringLiteral("/print/"))) return end_print(visit, *id);
   if (const auto code = last_part(path, QStringLiteral("/labels/"))) return labels(visit, *code);
   return visit.message(404, "page.no_such_page");

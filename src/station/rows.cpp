@@ -25,8 +25,13 @@ void add(Value& to, const QString& key, const QString& text) {
 }
 
 bool needs_strong_word(const Value& row) {
-  const Value* event = row.find(u"event");
-  const QString word = event ? event->text.trimmed().toLower() : QString();
+  const auto text = [&](QStringView key) {
+    const Value* value = row.find(key);
+    return value ? value->text.trimmed().toLower() : QString();
+  };
+  const QString word = text(u"event");
+  // What comes back is on hold, unless that is given as the reason.
+  if (word == QLatin1String("returned") && text(u"reason") == QLatin1String("released")) return true;
   return word == QLatin1String("release") || word == QLatin1String("correction") || word == QLatin1String("recall") ||
          word == QLatin1String("recall-closed");
 }

@@ -23,7 +23,8 @@ problem::ExpectedAll<std::vector<ScannedLot>> scanned_codes(const Visit& visit, 
       continue;
     }
     auto same = std::find_if(all.begin(), all.end(), [&](const ScannedLot& one) { return one.name.id == name->id; });
-    if (same == all.end()) same = all.insert(all.end(), ScannedLot{*name, {}});
+    if (same == all.end()) same = all.insert(all.end(), ScannedLot{*name, {}, {}});
+    if (!opened.superseded.isEmpty()) same->untrue << opened.superseded;
     if (opened.container) same->containers.insert(*opened.container);
   }
   if (!errors.empty()) return tl::unexpected(errors);

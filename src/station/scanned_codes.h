@@ -12,6 +12,7 @@ namespace lardiner::station {
 struct ScannedLot {
   ledger::LotName name;
   std::set<int> containers;
+  QStringList untrue;  ///< what labels that were scanned say and is true no longer
 };
 
 /// By lot, in the order of the lines; a lot and a container once. A number behind a code is that of a container:

@@ -183,6 +183,7 @@ Reply note_went(const Visit& visit, const QString& number) {
   add(row, QStringLiteral("note"), number);
   if (back) add(row, QStringLiteral("site"), site_of(visit, number));
   if (!back) add(row, QStringLiteral("accepted"), field(form, "accepted"));
+  if (needs_strong_word(row) && !visit.who().strong) return visit.message(403, "page.stronger");
   const auto recorded = visit.desk().record({row});
   return recorded ? note_of(visit, number, {}, *recorded) : note_of(visit, number, recorded.error(), {});
 }

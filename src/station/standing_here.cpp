@@ -61,7 +61,7 @@ void add_standing(const Visit& visit, Part& row, const StandingHere& here) {
           facts::containers_text(wording, {facts::Containers{here.group.first.kind, here.group.containers, 0}}));
   row.set("UNTIL",
           good.use_by ? facts::good_until(wording, *good.use_by, visit.desk().book().kitchen.zone) : QString());
-  row.set("MARK", mark(good.state));
+  row.set("MARK", mark(good.state)).set("WHY", good.why);
   row.set("VERDICT",
           good.state == history::Good::State::Good ? QString() : visit.word(verdict_key(good.state).toLatin1()));
 }

@@ -20,7 +20,7 @@ problem::Expected<std::vector<StandingHere>> standing_here(Desk& desk, const QSt
 /// Part of a form's names that tells the lot: "A26329CLB03L|chilli-lime-butter".
 QString key_of(const ledger::LotName& name);
 
-/// "5–9" with the kind: "5 tubs (5–9)"; and until when, as its label says it.
+/// "5 tubs (5–9)", until when, as its label says it, and where it is not good why. For who is signed in.
 void add_standing(const Visit& visit, Part& row, const StandingHere& here);
 
 }  // namespace lardiner::station
