@@ -1,7 +1,6 @@
 // Close of day: what stands in a place is seen, by its label or by eye; what was not seen is asked about before it is
 // recorded as missing.
 #include <algorithm>
-#include <cmath>
 #include <map>
 
 #include "station/container_numbers.h"
@@ -30,15 +29,11 @@ QString text_of(const std::set<int>& numbers) {
 struct Counted {
   LotName name;
   std::map<int, std::set<int>> left;  ///< by how much is left in percent, the containers that were seen
+  std::set<int> as_known;             ///< seen, and as full as the ledger has them, which no percent says exactly
   std::set<int> unseen, from_elsewhere;
 };
 
-// How full a container is that was seen and not judged: as the ledger has it.
-int known_percent(const history::Holder& holder) {
-  if (holder.holds.amount <= 0) return kFull;
-  const double part = static_cast<double>(holder.left.amount) / static_cast<double>(holder.holds.amount);
-  return std::clamp(static_cast<int>(std::lround(part * kFull)), 1, kFull);
-}
+bool is_full(const history::Holder& holder) { return holder.left == holder.holds; }
 
 class Counting {
  public:
@@ -90,27 +85,38 @@ class Counting {
     }
   }
 
-  // A label stands for its container; a lot's code for all of it that is expected here.
+  // A label stands for its container, a lot's code for the only one of it that is expected here.
   void look_at_codes() {
     const auto scanned = scanned_codes(visit_, field(visit_, QStringLiteral("codes")));
     if (!scanned) return errors_.insert(errors_.end(), scanned.error().begin(), scanned.error().end()), void();
     for (const ScannedLot& one : *scanned) {
       Lot& into = lot(one.name);
+      if (one.containers.empty() && into.expected.size() != 1)
+        errors_.push_back(
+            {problem::Code::Missing,
+             QStringLiteral("%1 %2: which containers were seen?").arg(visit_.name_of(one.name), one.name.code),
+             {},
+             QStringLiteral("scan each label, or write the number behind the code: %1 5").arg(one.name.code)});
       const std::set<int>& seen = one.containers.empty() ? into.expected : one.containers;
       into.seen.insert(seen.begin(), seen.end());
     }
   }
 
   Counted judged(const Lot& one) {
-    Counted out{one.name, {}, {}, {}};
+    Counted out{one.name, {}, {}, {}, {}};
     const history::Lot* lot = visit_.desk().ledger().lots().lot(one.name.id);
     std::set<int> seen = one.seen;
     seen.insert(one.half.begin(), one.half.end());
     seen.insert(one.quarter.begin(), one.quarter.end());
     for (const int number : seen) {
       const bool there = lot && number >= 1 && static_cast<size_t>(number) <= lot->holders.size();
-      const int known = there ? known_percent(lot->holders[static_cast<size_t>(number) - 1]) : kFull;
-      out.left[one.quarter.contains(number) ? kQuarter : one.half.contains(number) ? kHalf : known].insert(number);
+      const bool full = !there || is_full(lot->holders[static_cast<size_t>(number) - 1]);
+      if (one.quarter.contains(number))
+        out.left[kQuarter].insert(number);
+      else if (one.half.contains(number))
+        out.left[kHalf].insert(number);
+      else
+        (full ? out.left[kFull] : out.as_known).insert(number);
       if (!one.expected.contains(number)) out.from_elsewhere.insert(number);
     }
     std::set_difference(one.expected.begin(), one.expected.end(), seen.begin(), seen.end(),
@@ -129,12 +135,20 @@ QString line_of(const Visit& visit, const LotName& name, const std::set<int>& nu
   return QStringLiteral("%1 %2: %3").arg(visit.name_of(name), name.code, text_of(numbers));
 }
 
-// What a press of the second button has to have shown before.
-QString unseen_text(const std::vector<Counted>& all) {
+// All that a press of the second button has to have been shown.
+QString shown_text(const std::vector<Counted>& all) {
   QStringList texts;
-  for (const Counted& one : all)
-    if (!one.unseen.empty()) texts << key_of(one.name) + u' ' + text_of(one.unseen);
+  for (const Counted& one : all) {
+    QStringList of_lot{key_of(one.name), text_of(one.unseen), text_of(one.from_elsewhere), text_of(one.as_known)};
+    for (const auto& [percent, containers] : one.left)
+      of_lot << QStringLiteral("%1=%2").arg(percent).arg(text_of(containers));
+    texts << of_lot.join(u'/');
+  }
   return texts.join(u';');
+}
+
+bool all_seen(const std::vector<Counted>& all) {
+  return std::all_of(all.begin(), all.end(), [](const Counted& one) { return one.unseen.empty(); });
 }
 
 reader::Value row_of(const Visit& visit, const Counted& one, const char* event, const std::set<int>& containers) {
@@ -157,6 +171,7 @@ std::vector<reader::Value> rows_of(const Visit& visit, const std::vector<Counted
       rows.push_back(row_of(visit, one, "counted", containers));
       add(rows.back(), QStringLiteral("left"), QStringLiteral("%1 %").arg(percent));
     }
+    if (!one.as_known.empty()) rows.push_back(row_of(visit, one, "moved", one.as_known));
     if (one.unseen.empty()) continue;
     rows.push_back(row_of(visit, one, "counted", one.unseen));
     add(rows.back(), QStringLiteral("left"), QStringLiteral("none"));
@@ -165,8 +180,8 @@ std::vector<reader::Value> rows_of(const Visit& visit, const std::vector<Counted
 }
 
 void add_looked(const Visit& visit, Part& count, const std::vector<Counted>& all) {
-  Part& looked = count.add("LOOKED").set("ALL_UNSEEN", unseen_text(all));
-  if (unseen_text(all).isEmpty()) looked.add("ALL_SEEN");
+  Part& looked = count.add("LOOKED").set("SHOWN", shown_text(all));
+  if (all_seen(all)) looked.add("ALL_SEEN");
   for (const Counted& one : all) {
     if (!one.unseen.empty()) looked.add("UNSEEN").set("TEXT", line_of(visit, one.name, one.unseen));
     if (!one.from_elsewhere.empty())
@@ -219,20 +234,28 @@ Reply page_of(const Visit& visit, const QString& place, const Errors& errors, co
   return visit.page(QStringLiteral("close"), visit.word("page.close_day"), std::move(page), status_of(errors));
 }
 
+bool is_place(const Visit& visit, const QString& name) {
+  const auto& all = visit.desk().book().places;
+  return std::any_of(all.begin(), all.end(), [&](const book::StoragePlace& one) { return one.name == name; });
+}
+
 }  // namespace
 
 Reply close_page(const Visit& visit) {
   if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
-  return page_of(visit, visit.request().query.value(QStringLiteral("place")), {}, nullptr, {});
+  const QString place = visit.request().query.value(QStringLiteral("place"));
+  if (!place.isEmpty() && !is_place(visit, place)) return visit.message(404, "page.no_such_page");
+  return page_of(visit, place, {}, nullptr, {});
 }
 
-// Looked at first; recorded when what was not seen is still what was shown.
+// Looked at first; recorded when it is still what was shown.
 Reply close_day(const Visit& visit) {
   const QString place = field(visit, QStringLiteral("place"));
+  if (!is_place(visit, place)) return visit.message(404, "page.no_such_page");
   const auto counted = Counting(visit, place).run();
   if (!counted) return page_of(visit, place, counted.error(), nullptr, {});
   const bool record = field(visit, QStringLiteral("step")) == QLatin1String("record") &&
-                      field(visit, QStringLiteral("unseen")) == unseen_text(*counted);
+                      field(visit, QStringLiteral("shown")) == shown_text(*counted);
   if (!record) return page_of(visit, place, {}, &*counted, {});
   const auto recorded = visit.desk().record(rows_of(visit, *counted));
   return recorded ? page_of(visit, place, {}, nullptr, *recorded)

@@ -124,12 +124,17 @@ TEST_CASE("a count asks about what was not seen before it is missing", "[command
   CHECK(looked.body.contains("Should stand elsewhere"));
   const Form less = all + Form{{"seen." + kKey, "4-24"}, {"half." + kKey, "30"}};
   const Answer asked = tablet.send("/close", less + Form{{"step", "look"}});
-  static const QRegularExpression unseen("name=\"unseen\" value=\"([^\"]*)\"");
-  const QString missing = unseen.match(asked.body).captured(1);
-  CHECK(missing == kKey + " 29");
-  CHECK(tablet.send("/close", less + Form{{"step", "record"}}).body.contains("Not seen"));  // it was not shown
-  CHECK(station.heads() == before);
-  const Answer recorded = tablet.send("/close", less + Form{{"step", "record"}, {"unseen", missing}});
+  static const QRegularExpression shown("name=\"shown\" value=\"([^\"]*)\"");
+  const QString seen = shown.match(asked.body).captured(1);
+  CHECK(seen.contains(kKey + "/29/"));
+  CHECK(asked.body.contains("A26329CLB03L: 29"));
+  // It was not shown; or something else was.
+  for (const Form& other : {less, less + Form{{"shown", "x"}}, some + Form{{"shown", seen}},
+                            less + Form{{"codes", kButter + " 25"}, {"shown", seen}}}) {
+    CHECK(tablet.send("/close", other + Form{{"step", "record"}}).body.contains("Not seen"));
+    CHECK(station.heads() == before);
+  }
+  const Answer recorded = tablet.send("/close", less + Form{{"step", "record"}, {"shown", seen}});
   INFO(recorded.body.toStdString());
   CHECK(recorded.status == 200);
   CHECK(recorded.body.contains("Recorded:"));
@@ -138,6 +143,10 @@ TEST_CASE("a count asks about what was not seen before it is missing", "[command
   CHECK(history.contains("container 29, 0 % left"));
   CHECK(history.contains("containers 4-24, 100 % left"));
   CHECK(tablet.send("/close", {{"place", "walk-in 1"}, {"seen." + kKey, "x"}, {"step", "look"}}).status == 422);
+  CHECK(tablet.send("/close", {{"place", "walk-in 1"}, {"codes", kButter}, {"step", "look"}}).status == 422);
+  CHECK(tablet.send("/close", {{"place", "walk-in 1"}, {"codes", kButter + " 4"}, {"step", "look"}}).status == 200);
+  CHECK(tablet.send("/close", {{"place", ""}, {"step", "look"}}).status == 404);
+  CHECK(tablet.send("/close", {{"place", "the moon"}, {"step", "look"}}).status == 404);
 }
 
 TEST_CASE("a day's record is read and reviewed by a second person", "[command][ledger][station][pages]") {
