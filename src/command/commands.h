@@ -222,6 +222,7 @@ struct StationOptions {
   QString pins;              ///< file; empty: beside the ledger
   QString program;           ///< this one, to be run for each picture
   QStringList printers;      ///< each NAME=ADDRESS, or a name or an address alone
+  QString orders;            ///< file, of which a plan is shown; may be empty
 };
 
 /// The kitchen's web page, until a stop is asked for.

@@ -40,12 +40,13 @@ constexpr int kPictureSeconds = 10;
 
 class KitchenDesk : public station::Desk {
  public:
-  KitchenDesk(const Options& options, const QString& program, PrintDesk printing, KeptBook& kept,
+  KitchenDesk(const Options& options, const QString& program, PrintDesk printing, KeptBook& kept, KeptPlan& plan,
               std::shared_ptr<const TakenBook> taken, LedgerRun run, paper::Faces faces)
       : options_(options),
         program_(program),
         printing_(std::move(printing)),
         kept_(kept),
+        plan_(plan),
         taken_(std::move(taken)),
         run_(std::move(run)),
         faces_(std::move(faces)) {}
@@ -108,6 +109,8 @@ class KitchenDesk : public station::Desk {
   problem::ExpectedAll<QByteArray> sheet_pdf(const station::SheetWish& wish) override {
     return on_paper(sheet_for(options_, wish, {}));
   }
+  std::shared_ptr<const station::PlanShown> plan() override { return plan_.now(taken_, run_); }
+  problem::ExpectedAll<QByteArray> plan_pdf() override { return plan_.pdf(options_); }
   problem::ExpectedAll<QByteArray> lineage_picture(const ledger::LotName& lot) override {
     const auto traced = traced_lot(run_, lot.id);
     if (!traced) return tl::unexpected(Errors{traced.error()});
@@ -269,6 +272,7 @@ class KitchenDesk : public station::Desk {
   const QString program_;
   const PrintDesk printing_;
   KeptBook& kept_;
+  KeptPlan& plan_;
   std::shared_ptr<const TakenBook> taken_;
   LedgerRun run_;
   std::optional<QDateTime> recorded_after_;
@@ -278,7 +282,7 @@ class KitchenDesk : public station::Desk {
 }  // namespace
 
 problem::ExpectedAll<std::unique_ptr<station::Desk>> kitchen_desk(const Options& options, const QString& program,
-                                                                  KeptBook& book,
+                                                                  KeptBook& book, KeptPlan& plan,
                                                                   const std::vector<NamedPrinter>& printers,
                                                                   PrintBoard& board) {
   auto taken = book.now();
@@ -287,7 +291,7 @@ problem::ExpectedAll<std::unique_ptr<station::Desk>> kitchen_desk(const Options&
   auto faces = read_faces(options);
   if (!faces) return tl::unexpected(faces.error());
   return std::unique_ptr<station::Desk>(
-      std::make_unique<KitchenDesk>(options, program, PrintDesk(options, printers, board), book, std::move(taken),
+      std::make_unique<KitchenDesk>(options, program, PrintDesk(options, printers, board), book, plan, std::move(taken),
                                     std::move(*run), std::move(*faces)));
 }
 

@@ -24,7 +24,7 @@ QString text(const std::string& value) { return QString::fromStdString(value); }
 struct Words {
   std::string kitchen = ".", at, records, out, medium, format, product, containers, number, give, from, times, units,
               on_hand, paper, ledger, lot, item, head, file, by, day, note, to, address = "127.0.0.1", certificate, key,
-              pins, initials, printer, pages, job_name;
+              pins, initials, printer, pages, job_name, orders;
   std::vector<std::string> there, words, printers;
   bool json = false, replace = false, keep_going = false, hold_labels = false, proof = false, fill_vessel = false,
        hold = false, rebuild = false, strong = false;
@@ -290,6 +290,8 @@ void add_station(CLI::App& app, Words& words) {
                    "given again")
       ->take_all()
       ->expected(1);
+  station->add_option("--orders", words.orders, "orders, a .csv or .jsonl file: their start windows stand on Today")
+      ->check(CLI::ExistingFile);
   CLI::App* pin = app.add_subcommand("pin", "sets somebody's PIN for the station, read from standard input");
   pin->add_option("initials", words.initials, "of a person in the book")->required();
   pin->add_flag("--strong", words.strong, "the strong word instead, for release, recall and corrections");
@@ -408,9 +410,9 @@ ExitStatus run(const CLI::App& app, const Words& words) {
   if (asked_for("backup")) return backup(options, text(words.file));
   if (asked_for("restore")) return restore(options, text(words.file));
   if (asked_for("station"))
-    return serve_station(options,
-                         {text(words.address), words.port, text(words.certificate), text(words.key), texts(words.words),
-                          text(words.pins), QCoreApplication::applicationFilePath(), texts(words.printers)});
+    return serve_station(options, {text(words.address), words.port, text(words.certificate), text(words.key),
+                                   texts(words.words), text(words.pins), QCoreApplication::applicationFilePath(),
+                                   texts(words.printers), text(words.orders)});
   if (asked_for("pin")) return set_pin(options, {text(words.initials), words.strong, text(words.pins)});
   if (asked_for("printers")) return printers(options, {text(words.printer)});
   if (asked_for("print"))

@@ -4,7 +4,6 @@
 #include <QJsonDocument>
 
 #include "command/plan_records.h"
-#include "command/work_document.h"
 #include "facts/assembly_sheet.h"
 #include "facts/plan_sheet.h"
 #include "facts/prep_sheet.h"
@@ -75,10 +74,14 @@ QString counted(qsizetype count, const char* noun) {
 
 QStringList plan_file_names() { return {kSheets, kWindows, kRecords, kFigures}; }
 
-ExpectedAll<std::vector<PlanFile>> plan_files(const WorkRun& run, const Planned& planned, paper::Paper paper) {
+ExpectedAll<WorkDocument> plan_document(const WorkRun& run, const Planned& planned, paper::Paper paper) {
   const auto sheets = sheets_of(run, planned);
   if (!sheets) return tl::unexpected(sheets.error());
-  const auto document = work_document(*sheets, paper, *run.faces, title(run));
+  return work_document(*sheets, paper, *run.faces, title(run));
+}
+
+ExpectedAll<std::vector<PlanFile>> plan_files(const WorkRun& run, const Planned& planned, paper::Paper paper) {
+  const auto document = plan_document(run, planned, paper);
   if (!document) return tl::unexpected(document.error());
   const auto windows = windows_svg(run, planned);
   if (!windows) return tl::unexpected(windows.error());

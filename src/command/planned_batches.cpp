@@ -41,10 +41,10 @@ std::vector<PlannedBatch> planned_batches(const WorkRun& run, const plan::DayPla
     const plan::PlannedMaking& making = plan.makings[i];
     PlannedBatch& batch = out[i];
     batch.making = &making;
-    batch.number = first + static_cast<int>(i);
+    if (first > 0) batch.number = first + static_cast<int>(i);
     batch.put_up = plan::put_up(run.book.kitchen, *making.product, making.output);
     batch.ahead.day = batch::local_day(making.start, run.book.kitchen.zone);
-    batch.ahead.lot = lot_of(run.book.kitchen, *making.product, batch.ahead.day, batch.number);
+    if (first > 0) batch.ahead.lot = lot_of(run.book.kitchen, *making.product, batch.ahead.day, batch.number);
     batch.ahead.fill = plan::filling(*making.product, batch.put_up);
     batch.ahead.whom = whom(run, plan, making);
   }

@@ -23,8 +23,8 @@ struct PlannedBatch {
   facts::Ahead ahead;  ///< of the day of its start; its lot is empty where the product has no code for lots
 };
 
-/// In the order of work, numbered from `first`; lots are of the day on which a making starts. REQUIRES: `plan`, of the
-/// run's book, outlives them.
+/// In the order of work, numbered from `first` (0: without numbers and lots, which are written in by hand); lots are of
+/// the day on which a making starts. REQUIRES: `plan`, of the run's book, outlives them.
 std::vector<PlannedBatch> planned_batches(const WorkRun& run, const plan::DayPlan& plan, int first);
 
 }  // namespace lardiner::command

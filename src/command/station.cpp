@@ -165,15 +165,16 @@ ExitStatus serve_station(const Options& options, const StationOptions& wish) {
   auto made = make(options, wish);
   if (!made) return refuse(made.error(), options.json);
   PrintBoard board;
+  KeptPlan plan(wish.orders);
   // One desk beforehand, so that what is at fault is told here and not to the first who asks.
-  if (const auto desk = kitchen_desk(options, wish.program, *made->book, *printers, board); !desk)
+  if (const auto desk = kitchen_desk(options, wish.program, *made->book, plan, *printers, board); !desk)
     return refuse(desk.error(), options.json);
   const station::Listening listening{wish.address, wish.port, wish.certificate, wish.key};
   give_each_thread_its_memory(options, listening);
   station::SignIn sign_in(made->pins, station::random_of_system);
   const station::Shop shop{made->pages, sign_in, made->files, wish.names};
   station::Desks desks(desks_of(options),
-                       [&] { return kitchen_desk(options, wish.program, *made->book, *printers, board); });
+                       [&] { return kitchen_desk(options, wish.program, *made->book, plan, *printers, board); });
   const auto answer = [&](const station::Request& request) {
     return desks.ask([&](station::Desk& desk) { return station::answer(shop, desk, request); }, station::out_of_order);
   };

@@ -60,28 +60,11 @@ class PlanSheet {
         phrases_.add_small(product.small, [](const Wording& wording) { return wording.word("sheet.on_hand_level"); });
       }
       std::erase_if(product.small, [](const SmallLine& line) { return line.text.isEmpty(); });
-      const Cell why = phrases_.cell([&](const Wording& wording) { return reason(wording, open); });
+      const Cell why = phrases_.cell(
+          [&](const Wording& wording) { return unmet_reason(wording, phrases_.name(wording, open.item), open); });
       table.rows.push_back({{product, phrases_.amount_cell(open.quantity), why}, false});
     }
     return table;
-  }
-
-  QString reason(const Wording& wording, const Unmet& open) const {
-    const QString item = phrases_.name(wording, open.item);
-    if (open.seconds == 0)
-      return wording.sentence(open.why == Unmet::Why::NoWeight ? "sheet.no_weight" : "sheet.no_life", {item});
-    const QString by = lasting(wording, open.seconds);
-    switch (open.why) {
-      case Unmet::Why::TooLate:
-        return wording.sentence("sheet.too_late", {item, by});
-      case Unmet::Why::LifeTooShort:
-        return wording.sentence("sheet.life_too_short", {item, by});
-      case Unmet::Why::NoWindow:
-        return wording.sentence("sheet.no_window", {item, by});
-      case Unmet::Why::NoWeight:
-        break;
-    }
-    return wording.sentence("sheet.no_weight", {item});
   }
 
   // A day's makings stand beneath its date; where allergens or raw food are left behind it is cleaned down.
@@ -161,6 +144,23 @@ class PlanSheet {
 };
 
 }  // namespace
+
+QString unmet_reason(const Wording& wording, const QString& item, const plan::Unmet& open) {
+  if (open.seconds == 0)
+    return wording.sentence(open.why == Unmet::Why::NoWeight ? "sheet.no_weight" : "sheet.no_life", {item});
+  const QString by = lasting(wording, open.seconds);
+  switch (open.why) {
+    case Unmet::Why::TooLate:
+      return wording.sentence("sheet.too_late", {item, by});
+    case Unmet::Why::LifeTooShort:
+      return wording.sentence("sheet.life_too_short", {item, by});
+    case Unmet::Why::NoWindow:
+      return wording.sentence("sheet.no_window", {item, by});
+    case Unmet::Why::NoWeight:
+      break;
+  }
+  return wording.sentence("sheet.no_weight", {item});
+}
 
 problem::ExpectedAll<WorkSheet> plan_sheet(const SheetSetting& setting, const DayPlan& plan, const QStringList& lots,
                                            const QDateTime& now) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "facts/sheet_setting.h"
+#include "facts/wording.h"
 #include "facts/work_sheet.h"
 #include "plan/day_plan.h"
 
@@ -11,6 +12,9 @@ namespace lardiner::facts {
 /// prep_sheet's.
 problem::ExpectedAll<WorkSheet> plan_sheet(const SheetSetting& setting, const plan::DayPlan& plan,
                                            const QStringList& lots, const QDateTime& now);
+
+/// Why, and by how much, in words; `item`: as the language calls the product at fault.
+QString unmet_reason(const Wording& wording, const QString& item, const plan::Unmet& open);
 
 /// The picture of the start windows alone.
 problem::ExpectedAll<Spans> start_windows(const SheetSetting& setting, const plan::DayPlan& plan, const QDateTime& now);

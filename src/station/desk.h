@@ -4,15 +4,18 @@
 
 #include <QByteArray>
 #include <QDateTime>
+#include <QHash>
 #include <QJsonObject>
 #include <QString>
 #include <QStringList>
+#include <memory>
 #include <optional>
 #include <vector>
 
 #include "book/book.h"
 #include "facts/work_sheet.h"
 #include "ledger/ledger.h"
+#include "plan/day_plan.h"
 #include "problem/error.h"
 #include "reader/value.h"
 #include "station/printing.h"
@@ -81,6 +84,14 @@ struct SheetWish {
   QString number;  ///< the running number of the batch; empty: its lot is written in by hand
 };
 
+/// The plan of the kitchen's orders, netted against its ledger.
+struct PlanShown {
+  plan::DayPlan plan;                      ///< of the orders without fault; empty where the file cannot be read
+  QHash<QString, QStringList> made_today;  ///< the lots of each product
+  problem::Errors faults;                  ///< of the orders file, or of the ledger
+  int past = 0;                            ///< orders of today whose time has passed: they are not planned
+};
+
 class Desk {
  public:
   virtual ~Desk() = default;
@@ -120,6 +131,11 @@ class Desk {
   /// with formulas: for who is signed in. Errors: the command's.
   virtual problem::ExpectedAll<facts::WorkSheet> sheet(const SheetWish& wish, const words::Language& language) = 0;
   virtual problem::ExpectedAll<QByteArray> sheet_pdf(const SheetWish& wish) = 0;
+  /// As it is now; nullptr: the station was started without orders.
+  virtual std::shared_ptr<const PlanShown> plan() = 0;
+  /// Its sheets in working order, as `lardiner plan` makes them; lots are written in by hand. Errors: every fault of
+  /// the orders; no orders.
+  virtual problem::ExpectedAll<QByteArray> plan_pdf() = 0;
   /// What a lot was made of and what was made of it, as a picture (SVG). Errors: those of `lardiner trace`.
   virtual problem::ExpectedAll<QByteArray> lineage_picture(const ledger::LotName& lot) = 0;
 

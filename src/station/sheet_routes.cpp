@@ -14,14 +14,17 @@ namespace {
 
 QString field(const Fields& fields, const char* name) { return fields.value(QString::fromLatin1(name)); }
 
-Reply pdf_of(const Visit& visit, const SheetWish& wish, const QByteArray& name) {
-  const auto pdf = visit.desk().sheet_pdf(wish);
+Reply pdf_file(const Visit& visit, const problem::ExpectedAll<QByteArray>& pdf, const QByteArray& name) {
   if (!pdf) return visit.trouble(status_of(pdf.error()), pdf.error());
   Reply reply;
   reply.type = "application/pdf";
   reply.body = *pdf;
   reply.file_name = name + ".pdf";
   return reply;
+}
+
+Reply pdf_of(const Visit& visit, const SheetWish& wish, const QByteArray& name) {
+  return pdf_file(visit, visit.desk().sheet_pdf(wish), name);
 }
 
 bool wants_pdf(const Visit& visit) { return !field(visit.request().query, "pdf").isEmpty(); }
@@ -113,6 +116,7 @@ Reply sheets_page(const Visit& visit) {
   wish.amount = field(query, "amount").trimmed();
   wish.number = field(query, "number").trimmed();
   if (wants_pdf(visit)) return pdf_of(visit, wish, "sheet");
+  if (!field(query, "plan").isEmpty()) return pdf_file(visit, visit.desk().plan_pdf(), "plan");
   Part page;
   page.set("HEADING", visit.word("page.sheets")).set("OF", QString());
   Part& ask = page.add("ASK_SHEET").set("AMOUNT", wish.amount).set("NUMBER", wish.number);
@@ -121,6 +125,7 @@ Reply sheets_page(const Visit& visit) {
         .set("ID", product.id)
         .set("NAME", visit.name_of(product.id))
         .set("CHOSEN", product.id == wish.product ? QStringLiteral("selected") : QString());
+  if (visit.desk().plan()) page.add("OF_ORDERS").set("PLAN", visit.language().word(QStringLiteral("sheet.plan")));
   Errors errors;
   if (!wish.product.isEmpty())
     errors = add_made(visit, page, wish, QString::fromUtf8(visit.request().address) + QStringLiteral("&pdf=yes"));

@@ -1,4 +1,5 @@
 // The pages of today: for a hand, and for the wall.
+#include "station/plan_part.h"
 #include "station/print_page.h"
 #include "station/today_page.h"
 #include "station/visit.h"
@@ -14,6 +15,7 @@ constexpr int kWallSeconds = 30;
 Reply today(const Visit& visit, bool on_wall) {
   auto part = today_page(visit.desk(), visit.language());
   if (!part) return visit.trouble(500, {part.error()});
+  add_plan(*part, visit.desk(), visit.language());
   std::vector<PrintShown> prints = visit.desk().open_prints().value_or(std::vector<PrintShown>());
   std::erase_if(prints, [](const PrintShown& one) { return !asks_somebody(one); });
   if (!prints.empty()) add_prints(visit, part->add("PRINTS"), prints);

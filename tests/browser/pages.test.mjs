@@ -31,6 +31,7 @@ const pages = [
   ["a recall, signed out", "/recall/MB-5521?item=butter-unsalted", null, 401],
   ["a lot of a supplier, signed out", suppliers, null, 200],
   ["a cooling that is not shown", "/lot/A26329CTN081", "MK", 200],
+  ["sheets, of the orders too", "/sheets", "MK", 200],
   ["scan, signed out", "/scan", null, 200],
   ["scan", "/scan", "MK", 200],
   ["a lot that is not there", "/lot/A26329CLB99Z", null, 404],

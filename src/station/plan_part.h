@@ -1,0 +1,12 @@
+// The plan of the orders as Today tells it: what can start when, what is next, what cannot be met.
+#pragma once
+
+#include "station/desk.h"
+#include "station/pages.h"
+
+namespace lardiner::station {
+
+/// A row "PLAN" of the page, where the station has orders.
+void add_plan(Part& page, Desk& desk, const words::Language& language);
+
+}  // namespace lardiner::station
