@@ -37,17 +37,15 @@ class PlanTelling {
   }
 
   void add_starts(Part& section) const {
-    bool next = true;
+    bool is_next = true;  // what was made today is netted already: the first is open all the same
     for (const plan::PlannedMaking& making : shown_.plan.makings) {
-      const QStringList made = shown_.made_today.value(making.product->id);
-      const bool is_next = next && made.isEmpty();
-      if (is_next) next = false;
       Part& row = section.add("START");
       row.set("MARK", is_next ? QStringLiteral("wait") : QStringLiteral("plain")).set("WHEN", window(making));
       row.set("AT", time(making.start));
       add_product(row, making.product->id, plan::put_up(desk_.book().kitchen, *making.product, making.output));
       if (is_next) row.add("NEXT");
-      for (const QString& lot : made) row.add("MADE").set("LOT", lot);
+      for (const QString& lot : shown_.made_today.value(making.product->id)) row.add("MADE").set("LOT", lot);
+      is_next = false;
     }
   }
 
