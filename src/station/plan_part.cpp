@@ -10,7 +10,8 @@ namespace lardiner::station {
 
 namespace {
 
-constexpr size_t kMostFaults = 5;  // the rest is counted: a wall has to show the plan too
+// The rest is counted: a wall has to show the plan too, and what is due.
+constexpr size_t kMostFaults = 5, kMostStarts = 8;
 
 class PlanTelling {
  public:
@@ -38,7 +39,10 @@ class PlanTelling {
 
   void add_starts(Part& section) const {
     bool is_next = true;  // what was made today is netted already: the first is open all the same
-    for (const plan::PlannedMaking& making : shown_.plan.makings) {
+    const auto& makings = shown_.plan.makings;
+    if (makings.size() > kMostStarts) section.add("LATER").set("COUNT", QString::number(makings.size() - kMostStarts));
+    for (size_t i = 0; i < makings.size() && i < kMostStarts; ++i) {
+      const plan::PlannedMaking& making = makings[i];
       Part& row = section.add("START");
       row.set("MARK", is_next ? QStringLiteral("wait") : QStringLiteral("plain")).set("WHEN", window(making));
       row.set("AT", time(making.start));

@@ -9,7 +9,7 @@ const QString kHeading = QStringLiteral("When each can start");
 const QByteArray kColumns = "site,order,product,quantity,due,life\n";
 // More slaw than is on hand, in time; burritos that cannot be in time.
 const QByteArray kSlaw = "orchard-hill-school,OH-2215,sesame-slaw,80 kg,2026-11-27 12:00,1 day\n";
-const QByteArray kTooSoon = "foundry-offices,FO-0941,egg-bean-burrito,72 pieces,2026-11-25 22:00,\n";
+const QByteArray kTooSoon = "foundry-offices,FO-0941,egg-bean-burrito,7200 pieces,2026-11-25 22:00,\n";
 
 struct Ordered : Station {
   explicit Ordered(const QByteArray& rows) {
