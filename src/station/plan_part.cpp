@@ -45,7 +45,6 @@ class PlanTelling {
       const plan::PlannedMaking& making = makings[i];
       Part& row = section.add("START");
       row.set("MARK", is_next ? QStringLiteral("wait") : QStringLiteral("plain")).set("WHEN", window(making));
-      row.set("AT", time(making.start));
       add_product(row, making.product->id, plan::put_up(desk_.book().kitchen, *making.product, making.output));
       if (is_next) row.add("NEXT");
       for (const QString& lot : shown_.made_today.value(making.product->id)) row.add("MADE").set("LOT", lot);
@@ -60,12 +59,13 @@ class PlanTelling {
     row.set("PRODUCT", product).set("NAME", name(product)).set("AMOUNT", facts::both_systems(wording_, amount));
   }
 
-  // Of another day with its date.
+  // Of another day with its date; the year is that of the orders.
   QString time(const QDateTime& at) const {
     const QTimeZone& zone = desk_.book().kitchen.zone;
     const QDateTime local = at.toTimeZone(zone);
     const bool today = local.date() == desk_.now().toTimeZone(zone).date();
-    return today ? wording_.words.time(local.time()) : wording_.words.date_time(local);
+    const QString hour = wording_.words.time(local.time());
+    return today ? hour : wording_.words.day_month(local.date()) + u' ' + hour;
   }
 
   QString window(const plan::PlannedMaking& making) const {
