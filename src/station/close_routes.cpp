@@ -190,7 +190,7 @@ void add_looked(const Visit& visit, Part& count, const std::vector<Counted>& all
   }
 }
 
-// Beside the first group of a lot, which its containers share.
+// A lot once, with what is the matter with any of it.
 void add_form(const Visit& visit, Part& count, const std::vector<StandingHere>& all, bool typed) {
   const Fields form = typed ? visit.request().form : Fields();
   const QStringList ticked = form.values(QStringLiteral("all"));
@@ -201,10 +201,12 @@ void add_form(const Visit& visit, Part& count, const std::vector<StandingHere>& 
     if (asked.contains(key)) continue;
     asked << key;
     StandingHere whole = here;
-    for (const StandingHere& other : all)
-      if (&other != &here && key_of(other.name) == key)
-        whole.group.containers.insert(whole.group.containers.end(), other.group.containers.begin(),
-                                      other.group.containers.end());
+    for (const StandingHere& other : all) {
+      if (&other == &here || key_of(other.name) != key) continue;
+      whole.group.containers.insert(whole.group.containers.end(), other.group.containers.begin(),
+                                    other.group.containers.end());
+      if (whole.group.good.state == history::Good::State::Good) whole.group.good = other.group.good;
+    }
     std::sort(whole.group.containers.begin(), whole.group.containers.end());
     Part& row = count.add("HERE");
     add_standing(visit, row, whole);

@@ -18,17 +18,28 @@ const QString kGo = QStringLiteral("go.");
 
 QString field(const Visit& visit, const char* name) { return visit.request().form.value(QString::fromLatin1(name)); }
 
+// Whether something ever left with it, though it may have come back and left again with another.
+bool is_given(Desk& desk, const QString& note) {
+  ledger::Statement& row =
+      desk.ledger()
+          .store()
+          .statement(
+              "SELECT 1 FROM happened JOIN event ON event.seq = happened.seq WHERE happened.kind = ?"
+              " AND json_extract(body, '$.note') = ? LIMIT 1")
+          .with(static_cast<qint64>(history::Kind::Dispatched))
+          .with(note);
+  const bool given = row.one();
+  row.end();
+  return given;
+}
+
 // The next of the day that no dispatch has: "A-261125-2".
 QString free_note(Desk& desk) {
   const QDate day = desk.now().toTimeZone(desk.book().kitchen.zone).date();
   for (int number = 1;; ++number) {
     const QString note =
         QStringLiteral("%1-%2-%3").arg(desk.book().kitchen.station, day.toString(QStringLiteral("yyMMdd"))).arg(number);
-    ledger::Statement& row =
-        desk.ledger().store().statement("SELECT 1 FROM holder WHERE note = ? AND note <> '' LIMIT 1").with(note);
-    const bool used = row.one();
-    row.end();
-    if (!used) return note;
+    if (!is_given(desk, note)) return note;
   }
 }
 

@@ -51,6 +51,11 @@ TEST_CASE("what leaves is chosen or scanned, recorded all together, and its note
   const QString history = station.evening({"history", kButter}).out;
   CHECK(history.contains("arrived"));
   CHECK(history.contains("returned, lot A26329CLB03L, container 5"));
+  // What is held for it stays; its number is not given again.
+  CHECK(tablet.send("/dispatch", leaving({{"go." + kKey, "8"}, {"note", "A-261125-1"}})).status == 422);
+  CHECK(tablet.get("/dispatch").body.contains("value=\"A-261125-1\""));
+  REQUIRE(tablet.send("/dispatch", leaving({{"codes", "A26329TMS04I 2"}, {"note", "A-261125-1"}})).status == 200);
+  CHECK(tablet.get("/dispatch").body.contains("value=\"A-261125-2\""));
 }
 
 TEST_CASE("nothing leaves that is not good, or that nobody named; what was typed stays",
