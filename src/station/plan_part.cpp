@@ -10,8 +10,7 @@ namespace lardiner::station {
 
 namespace {
 
-// The rest is counted: a wall has to show the plan too, and what is due.
-constexpr size_t kMostFaults = 5, kMostStarts = 8;
+constexpr size_t kMostFaults = 5;  // the rest is counted: a wall has to show the plan too
 
 class PlanTelling {
  public:
@@ -37,11 +36,11 @@ class PlanTelling {
     }
   }
 
-  void add_starts(Part& section) const {
+  void add_starts(Part& section, size_t most) const {
     bool is_next = true;  // what was made today is netted already: the first is open all the same
     const auto& makings = shown_.plan.makings;
-    if (makings.size() > kMostStarts) section.add("LATER").set("COUNT", QString::number(makings.size() - kMostStarts));
-    for (size_t i = 0; i < makings.size() && i < kMostStarts; ++i) {
+    if (makings.size() > most) section.add("LATER").set("COUNT", QString::number(makings.size() - most));
+    for (size_t i = 0; i < makings.size() && i < most; ++i) {
       const plan::PlannedMaking& making = makings[i];
       Part& row = section.add("START");
       row.set("MARK", is_next ? QStringLiteral("wait") : QStringLiteral("plain")).set("WHEN", window(making));
@@ -81,7 +80,7 @@ class PlanTelling {
 
 }  // namespace
 
-void add_plan(Part& page, Desk& desk, const words::Language& language) {
+void add_plan(Part& page, Desk& desk, const words::Language& language, size_t most) {
   const std::shared_ptr<const PlanShown> shown = desk.plan();
   if (!shown) return;
   Part& section = page.add("PLAN").set("HEADING", language.word(QStringLiteral("sheet.windows")));
@@ -89,7 +88,7 @@ void add_plan(Part& page, Desk& desk, const words::Language& language) {
   const PlanTelling telling(*shown, desk, language);
   telling.add_faults(section);
   telling.add_unmet(section);
-  telling.add_starts(section);
+  telling.add_starts(section, most);
   if (shown->past > 0) section.add("PAST").set("COUNT", QString::number(shown->past));
   if (shown->faults.empty() && shown->plan.makings.empty() && shown->plan.unmet.empty()) section.add("NONE");
 }

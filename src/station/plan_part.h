@@ -6,7 +6,7 @@
 
 namespace lardiner::station {
 
-/// A row "PLAN" of the page, where the station has orders.
-void add_plan(Part& page, Desk& desk, const words::Language& language);
+/// A row "PLAN" of the page, where the station has orders; with the first `most` starts, the rest is counted.
+void add_plan(Part& page, Desk& desk, const words::Language& language, size_t most);
 
 }  // namespace lardiner::station

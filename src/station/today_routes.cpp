@@ -9,13 +9,14 @@ namespace lardiner::station {
 namespace {
 
 constexpr int kWallSeconds = 30;
+constexpr size_t kStarts = 8, kStartsOnWall = 4;  // a wall has to show what is due besides, without scrolling
 
 }  // namespace
 
 Reply today(const Visit& visit, bool on_wall) {
   auto part = today_page(visit.desk(), visit.language());
   if (!part) return visit.trouble(500, {part.error()});
-  add_plan(*part, visit.desk(), visit.language());
+  add_plan(*part, visit.desk(), visit.language(), on_wall ? kStartsOnWall : kStarts);
   std::vector<PrintShown> prints = visit.desk().open_prints().value_or(std::vector<PrintShown>());
   std::erase_if(prints, [](const PrintShown& one) { return !asks_somebody(one); });
   if (!prints.empty()) add_prints(visit, part->add("PRINTS"), prints);

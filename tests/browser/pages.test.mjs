@@ -144,7 +144,7 @@ test("a phone's page is one column: no field or button stands beside another, bu
       const beside = await page.evaluate(() => {
         const boxes = [...document.querySelectorAll("main :is(input:not([type=hidden]), select, button)")]
           .map((one) => [one, one.getBoundingClientRect()])
-          .filter(([, box]) => box.height > 0);
+          .filter(([one, box]) => box.height > 0 && !one.closest("details:not([open])"));
         return boxes.flatMap(([one, a]) =>
           boxes.filter(([, b]) => a !== b && a.top < b.bottom - 1 && b.top < a.bottom - 1).map(() => one.name || one.textContent),
         );
