@@ -1,9 +1,9 @@
-# layer_tests(<layer> [EXTRA <target>…] [ONCE <tag>] [APART <tag>]): tests/<layer>/*.cpp as the program test_<layer>, linked with the whole of that layer
+# layer_tests(<layer> [EXTRA <target>…] [ONCE <tag>] [APART <tag>…]): tests/<layer>/*.cpp as the program test_<layer>, linked with the whole of that layer
 # and only what the layer may use, so that a call upwards does not link. Cases tagged ONCE ask about neither locale nor compiler:
-# they are a test of their own with the label `once`, which tests/run leaves out of the further runs. Those tagged APART are another,
-# so that two processors share a long program.
+# they are a test of their own with the label `once`, which tests/run leaves out of the further runs. Those of each tag APART are another,
+# so that processors share a long program; a case of several such tags is in the test of the first.
 function(layer_tests layer)
-  cmake_parse_arguments(PARSE_ARGV 1 TESTS "" "ONCE;APART" "EXTRA")
+  cmake_parse_arguments(PARSE_ARGV 1 TESTS "" "ONCE" "EXTRA;APART")
   if(NOT TARGET ${layer})
     return()
   endif()
@@ -25,13 +25,15 @@ function(layer_tests layer)
     string(APPEND others "~${tag}")
   endforeach()
   add_test(NAME ${layer} COMMAND test_${layer} ${others})
-  if(TESTS_APART)
-    set(but_once)
-    if(TESTS_ONCE)
-      set(but_once "~${TESTS_ONCE}")
-    endif()
-    add_test(NAME ${layer}.apart COMMAND test_${layer} "${TESTS_APART}${but_once}")
+  set(but)
+  if(TESTS_ONCE)
+    set(but "~${TESTS_ONCE}")
   endif()
+  foreach(tag IN LISTS TESTS_APART)
+    string(REGEX REPLACE "[][]" "" name "${tag}")
+    add_test(NAME ${layer}.${name} COMMAND test_${layer} "${tag}${but}")
+    string(APPEND but "~${tag}")
+  endforeach()
   if(TESTS_ONCE)
     add_test(NAME ${layer}.once COMMAND test_${layer} "${TESTS_ONCE}")
     set_tests_properties(${layer}.once PROPERTIES LABELS once)

@@ -10,6 +10,7 @@
 #include "command/sheet_ledger.h"
 #include "command/work_sheet_json.h"
 #include "history/for_use.h"
+#include "ledger/dispatches.h"
 #include "ledger/entries.h"
 #include "ledger/lot_before.h"
 
@@ -79,30 +80,7 @@ void add(facts::Dispatch& note, const Lot& lot, const Lot& before, const Event& 
   }
 }
 
-// An entry that loaded containers of a lot.
-struct Loading {
-  qint64 seq, lot;
-};
-
-// By the entries themselves: what left with the note may have come back, and left again with another.
-problem::Expected<std::vector<Loading>> loadings(ledger::Store& store, const QString& number) {
-  std::vector<Loading> found;
-  ledger::Statement& rows = store.statement(
-      "SELECT event.seq, lot.id FROM happened JOIN event ON event.seq = happened.seq"
-      " JOIN lot ON lot.code = json_extract(body, '$.lot')"
-      " JOIN touched ON touched.lot = lot.id AND touched.seq = event.seq"
-      " WHERE happened.kind = ? AND json_extract(body, '$.note') = ? ORDER BY lot.id, event.seq");
-  rows.with(static_cast<qint64>(Kind::Dispatched)).with(number);
-  while (rows.next()) found.push_back({rows.number(0), rows.number(1)});
-  if (store.fault()) return tl::unexpected(*store.fault());
-  if (!found.empty()) return found;
-  return tl::unexpected(Error{Code::Unknown,
-                              QStringLiteral("nothing was dispatched with the note \"%1\"").arg(number),
-                              {},
-                              QStringLiteral("write the number that stands in the record of the dispatch")});
-}
-
-problem::Expected<bool> add(facts::Dispatch& note, SheetLedger& sheet, const Loading& loading) {
+problem::Expected<bool> add(facts::Dispatch& note, SheetLedger& sheet, const ledger::Loading& loading) {
   ledger::Ledger& ledger = sheet.ledger;
   const auto recorded = ledger::entry_at(ledger.store(), loading.seq);
   if (!recorded) return tl::unexpected(recorded.error());
@@ -121,12 +99,20 @@ problem::Expected<bool> add(facts::Dispatch& note, SheetLedger& sheet, const Loa
   return true;
 }
 
+Error nothing_left(const QString& number) {
+  return {Code::Unknown,
+          QStringLiteral("nothing was dispatched with the note \"%1\"").arg(number),
+          {},
+          QStringLiteral("write the number that stands in the record of the dispatch")};
+}
+
 problem::ExpectedAll<facts::Dispatch> dispatch_of(SheetLedger& ledger, const QString& number) {
-  const auto found = loadings(ledger.ledger.store(), number);
+  const auto found = ledger::loadings(ledger.ledger.store(), number);
   if (!found) return tl::unexpected(Errors{found.error()});
+  if (found->empty()) return tl::unexpected(Errors{nothing_left(number)});
   facts::Dispatch note;
   note.number = number;
-  for (const Loading& loading : *found)
+  for (const ledger::Loading& loading : *found)
     if (const auto added = add(note, ledger, loading); !added) return tl::unexpected(Errors{added.error()});
   return note;
 }

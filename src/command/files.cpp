@@ -2,6 +2,7 @@
 #include "command/files.h"
 
 #include <fcntl.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <QDir>
@@ -120,6 +121,16 @@ std::optional<Error> taken(const QFileInfo& place, const QString& path, const Wi
 }
 
 }  // namespace
+
+QByteArray look_of_file(const QString& path) {
+  struct stat file {};
+  if (::stat(path.toLocal8Bit().constData(), &file) != 0) return {};
+  QByteArray look;
+  for (const qint64 figure : {qint64(file.st_ino), qint64(file.st_size), qint64(file.st_mtim.tv_sec),
+                              qint64(file.st_mtim.tv_nsec), qint64(file.st_ctim.tv_nsec)})
+    look += QByteArray::number(figure) + ' ';
+  return look;
+}
 
 bool is_file(const QString& path) { return QFileInfo(path).isFile(); }
 

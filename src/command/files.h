@@ -15,6 +15,9 @@ namespace lardiner::command {
 /// read, Range when it is larger than reader::kMostBytes.
 problem::Expected<QByteArray> read_file(const QString& path);
 
+/// Inode, size and times of a file: another text where it was written or replaced since; empty: there is none.
+QByteArray look_of_file(const QString& path);
+
 /// Whether there is a file (no folder) of that name.
 bool is_file(const QString& path);
 

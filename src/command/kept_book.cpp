@@ -1,10 +1,9 @@
 // The kitchen's book while the station runs.
 #include "command/kept_book.h"
 
-#include <sys/stat.h>
-
 #include <QDir>
 
+#include "command/files.h"
 #include "facts/label_language.h"
 
 namespace lardiner::command {
@@ -22,13 +21,8 @@ QByteArray look_of(const Options& options) {
   QByteArray look;
   for (const QString& folder : {options.kitchen, options.kitchen + QStringLiteral("/templates/labels")})
     for (const QString& name : QDir(folder).entryList({QStringLiteral("*.toml")}, QDir::Files, QDir::Name)) {
-      struct stat file {};
-      const QByteArray path = (folder + u'/' + name).toLocal8Bit();
-      if (::stat(path.constData(), &file) != 0) continue;
-      for (const qint64 figure : {qint64(file.st_ino), qint64(file.st_size), qint64(file.st_mtim.tv_sec),
-                                  qint64(file.st_mtim.tv_nsec), qint64(file.st_ctim.tv_nsec)})
-        look += QByteArray::number(figure) + ' ';
-      look += path + '\n';
+      const QString path = folder + u'/' + name;
+      look += look_of_file(path) + path.toUtf8() + '\n';
     }
   return look;
 }

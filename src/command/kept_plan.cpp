@@ -1,9 +1,8 @@
 // The plan of the station's orders.
 #include "command/kept_plan.h"
 
-#include <sys/stat.h>
-
 #include "batch/clock.h"
+#include "command/files.h"
 #include "command/plan_folder.h"
 #include "ledger/entries.h"
 #include "ledger/on_hand.h"
@@ -17,16 +16,6 @@ using problem::Errors;
 using station::PlanShown;
 
 namespace {
-
-QByteArray look_of(const QString& path) {
-  struct stat file {};
-  if (::stat(path.toLocal8Bit().constData(), &file) != 0) return {};
-  QByteArray look;
-  for (const qint64 figure : {qint64(file.st_ino), qint64(file.st_size), qint64(file.st_mtim.tv_sec),
-                              qint64(file.st_mtim.tv_nsec), qint64(file.st_ctim.tv_nsec)})
-    look += QByteArray::number(figure) + ' ';
-  return look;
-}
 
 QDateTime day_begins(const QDateTime& now, const QTimeZone& zone) {
   return batch::local_day(now, zone).startOfDay(zone);
@@ -80,7 +69,7 @@ std::shared_ptr<const PlanShown> KeptPlan::now(std::shared_ptr<const TakenBook> 
   if (orders_.isEmpty()) return nullptr;
   const std::lock_guard lock(mutex_);
   const qint64 minute = run.now.toSecsSinceEpoch() / 60;
-  const QByteArray file = look_of(orders_);
+  const QByteArray file = look_of_file(orders_);
   const std::vector<ledger::Head> heads = run.ledger.heads();
   if (!made_ || made_->taken != taken || made_->heads != heads || made_->minute != minute || made_->file != file) {
     PlanShown shown = shown_of(orders_, taken->book, run);

@@ -31,13 +31,27 @@ Error over(const QString& id) {
   return {Code::Conflict, QStringLiteral("print %1 is over already").arg(id), {}, QStringLiteral("look at it again")};
 }
 
-Event of_print(Kind kind, const Print& print, const LedgerRun& run, const QString& by) {
-  Event event;
-  event.kind = kind;
+// The print that somebody ends. Errors: there is none, it is over, so many labels it has not.
+problem::ExpectedAll<Print> to_end(LedgerRun& run, const station::PrintEnd& wish) {
+  const auto entry = history::entry_id(wish.id);
+  if (!entry) return tl::unexpected(Errors{unknown_print(wish.id)});
+  auto found = ledger::print_named(run.ledger.store(), *entry);
+  if (!found) return tl::unexpected(Errors{found.error()});
+  if (!*found) return tl::unexpected(Errors{unknown_print(wish.id)});
+  if ((*found)->done) return tl::unexpected(Errors{over(wish.id)});
+  const auto most = (*found)->sent ? static_cast<int>((*found)->containers.size()) : 0;
+  if (wish.good >= 0 && wish.good <= most) return std::move(**found);
+  return tl::unexpected(
+      Errors{{Code::Range,
+              QStringLiteral("%1 labels of print %2 cannot have come out").arg(wish.good).arg(wish.id),
+              {},
+              QStringLiteral("name the last one that came out well")}});
+}
+
+Event event_of(Kind kind, const Print& print, const LedgerRun& run, const QString& by) {
+  Event event = ledger::of_print(kind, print);
   event.at = run.now;
   event.by = by;
-  event.lot = print.asked.event.lot;
-  event.item = print.asked.event.item;
   return event;
 }
 
@@ -56,12 +70,20 @@ std::vector<int> newly_labelled(LedgerRun& run, const Print& print, const std::v
   return found;
 }
 
-// Why the printer may still print what it has of a job; nothing: it will not.
-std::optional<Error> not_given_up(const QString& address, const QString& job_name) {
-  const auto job = printer::find_job(address, job_name);
-  if (!job) return job.error();
-  if (!*job || (*job)->ended()) return std::nullopt;
-  return printer::cancel_job(address, (*job)->id);
+// What takes the labels of the containers back that bear none now; nothing: each has one.
+std::optional<Event> voided_of(LedgerRun& run, const Print& print, const std::vector<int>& rest, const QString& by) {
+  Event voided = event_of(Kind::Voided, print, run, by);
+  voided.containers = newly_labelled(run, print, rest);
+  voided.reason = QStringLiteral("print %1: they did not come out").arg(print.asked.id.text());
+  return voided.containers.empty() ? std::nullopt : std::optional(std::move(voided));
+}
+
+Event asked_again(const LedgerRun& run, const Print& print, const std::vector<int>& rest, const QString& by) {
+  Event asked = print.asked.event;
+  asked.at = run.now;
+  asked.by = by;
+  asked.containers = rest;
+  return asked;
 }
 
 }  // namespace
@@ -77,6 +99,16 @@ problem::ExpectedAll<const NamedPrinter*> PrintDesk::named(const QString& printe
                                 {},
                                 names.isEmpty() ? QStringLiteral("start it with --printer NAME=ADDRESS")
                                                 : QStringLiteral("it has ") + names.join(QStringLiteral(", "))}});
+}
+
+// Why the printer may still print what it has of a print; nothing: it will not.
+std::optional<Error> PrintDesk::not_given_up(const Print& print) const {
+  const auto at = named(print.asked.event.printer);
+  if (!at) return at.error().front();
+  const auto job = printer::find_job((*at)->address, print.job_name);
+  if (!job) return job.error();
+  if (!*job || (*job)->ended()) return std::nullopt;
+  return printer::cancel_job((*at)->address, (*job)->id);
 }
 
 problem::Expected<std::vector<station::PrinterShown>> PrintDesk::printers(LedgerRun& run) const {
@@ -160,50 +192,26 @@ problem::Expected<std::optional<PrintShown>> PrintDesk::print(LedgerRun& run, co
 }
 
 problem::ExpectedAll<QString> PrintDesk::end(LedgerRun& run, const station::PrintEnd& wish) const {
-  const auto entry = history::entry_id(wish.id);
-  const auto found =
-      entry ? ledger::print_named(run.ledger.store(), *entry) : problem::Expected<std::optional<Print>>();
-  if (!found) return tl::unexpected(Errors{found.error()});
-  if (!*found) return tl::unexpected(Errors{unknown_print(wish.id)});
-  const Print& print = **found;
-  if (print.done) return tl::unexpected(Errors{over(wish.id)});
-  const auto all = static_cast<int>(print.containers.size());
-  if (wish.good < 0 || wish.good > all || (wish.good > 0 && !print.sent))
-    return tl::unexpected(Errors{{Code::Range,
-                                  QStringLiteral("print %1 has %2 labels").arg(wish.id).arg(all),
-                                  {},
-                                  QStringLiteral("name the last one that came out well")}});
-  const auto at = named(print.asked.event.printer);
-  const std::optional<Error> kept = !print.sent ? std::nullopt
-                                    : at        ? not_given_up((*at)->address, print.job_name)
-                                                : std::optional(at.error().front());
-  const auto first_bad = print.containers.begin() + wish.good;
-  std::vector<int> rest(first_bad, print.containers.end());
-  Event done = of_print(Kind::PrintDone, print, run, wish.by);
-  done.of = print.asked.id;
+  const auto print = to_end(run, wish);
+  if (!print) return tl::unexpected(print.error());
+  const std::optional<Error> kept = print->sent ? not_given_up(*print) : std::nullopt;
+  const auto first_bad = print->containers.begin() + wish.good;
+  const std::vector<int> rest(first_bad, print->containers.end());
+  Event done = event_of(Kind::PrintDone, *print, run, wish.by);
+  done.of = print->asked.id;
   done.count = wish.good;
-  done.containers.assign(print.containers.begin(), first_bad);
+  done.containers.assign(print->containers.begin(), first_bad);
   if (kept && !rest.empty()) done.reason = QStringLiteral("the printer may print the others yet: ") + kept->what;
   std::vector<Event> events{done};
-  if (const std::vector<int> unlabelled = print.sent && !kept ? newly_labelled(run, print, rest) : std::vector<int>();
-      !unlabelled.empty()) {
-    Event voided = of_print(Kind::Voided, print, run, wish.by);
-    voided.containers = unlabelled;
-    voided.reason = QStringLiteral("print %1: they did not come out").arg(wish.id);
-    events.push_back(std::move(voided));
-  }
-  if (wish.again && !rest.empty()) {
-    Event asked = print.asked.event;
-    asked.at = run.now;
-    asked.by = wish.by;
-    asked.containers = rest;
-    events.push_back(std::move(asked));
-  }
+  if (print->sent && !kept)
+    if (const auto voided = voided_of(run, *print, rest, wish.by)) events.push_back(*voided);
+  const bool again = wish.again && !rest.empty();
+  if (again) events.push_back(asked_again(run, *print, rest, wish.by));
   const auto entries = run.ledger.append(std::move(events), run.stamp());
   if (!entries) return tl::unexpected(entries.error());
   board_.forget(wish.id);
   board_.wake();
-  return wish.again && !rest.empty() ? entries->back().id.text() : QString();
+  return again ? entries->back().id.text() : QString();
 }
 
 problem::ExpectedAll<bool> PrintDesk::print_test_label(LedgerRun& run, const QString& printer,

@@ -29,6 +29,7 @@ class PrintDesk {
 
  private:
   problem::ExpectedAll<const NamedPrinter*> named(const QString& printer) const;
+  std::optional<problem::Error> not_given_up(const ledger::Print& print) const;
   station::PrintShown shown(const ledger::Print& print) const;
 
   const Options& options_;

@@ -36,11 +36,8 @@ std::optional<Print> first_of(std::vector<Print> open, const QString& printer) {
 bool is_open(LedgerRun& run, const Print& print) { return ledger::is_open_print(run.ledger.store(), print.asked.id); }
 
 Event done_event(const Print& print) {
-  Event event;
-  event.kind = Kind::PrintDone;
+  Event event = ledger::of_print(Kind::PrintDone, print);
   event.by = print.asked.event.by;
-  event.lot = print.asked.event.lot;
-  event.item = print.asked.event.item;
   event.containers = print.containers;
   event.count = static_cast<int>(print.containers.size());
   event.of = print.asked.id;

@@ -98,6 +98,13 @@ QStringList lots_there(Store& store, const QString& item, const QDateTime& from,
   return codes;
 }
 
+std::vector<qint64> lots_here(Store& store) {
+  std::vector<qint64> lots;
+  Statement& rows = store.statement("SELECT DISTINCT lot FROM holder WHERE whereabouts = 0 ORDER BY lot");
+  while (rows.next()) lots.push_back(rows.number(0));
+  return lots;
+}
+
 std::vector<qint64> lots_in(Store& store, const QString& place) {
   std::vector<qint64> lots;
   Statement& rows = store.statement("SELECT DISTINCT lot FROM holder WHERE place = ? AND whereabouts = 0 ORDER BY lot");

@@ -17,8 +17,9 @@ problem::Expected<std::vector<plan::OnHand>> on_hand(Ledger& ledger, const QDate
 /// been, where nobody said. One that was emptied or left meanwhile is among them.
 QStringList lots_there(Store& store, const QString& item, const QDateTime& from, const QDateTime& to);
 
-/// The lots of which something stands in a place of the kitchen, by id.
+/// The lots of which something stands in a place of the kitchen, or anywhere in it, by id.
 std::vector<qint64> lots_in(Store& store, const QString& place);
+std::vector<qint64> lots_here(Store& store);
 
 struct Counted {
   QString place;

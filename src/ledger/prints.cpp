@@ -62,6 +62,14 @@ problem::Expected<Found> unless_faulty(const Store& store, Found found) {
 
 }  // namespace
 
+history::Event of_print(Kind kind, const Print& print) {
+  history::Event event;
+  event.kind = kind;
+  event.lot = print.asked.event.lot;
+  event.item = print.asked.event.item;
+  return event;
+}
+
 problem::Expected<std::vector<Print>> open_prints(Store& store) {
   std::vector<qint64> open;
   Statement& rows = store.statement("SELECT seq FROM print ORDER BY seq");

@@ -18,6 +18,9 @@ struct Print {
   std::optional<history::Entry> done;
 };
 
+/// An event of a print, with its lot alone.
+history::Event of_print(history::Kind kind, const Print& print);
+
 /// Those that are not done, the first asked for in front. Errors: the store's, an entry that cannot be read.
 problem::Expected<std::vector<Print>> open_prints(Store& store);
 

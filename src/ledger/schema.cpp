@@ -59,8 +59,8 @@ const char* const kToVersion1[] = {
     "CREATE TABLE loaded (printer TEXT NOT NULL PRIMARY KEY, seq INTEGER NOT NULL) WITHOUT ROWID",
 };
 
-constexpr const char* kProjections[] = {"lot", "holder", "input", "touched", "happened", "concern", "counted",
-                                        "print", "loaded"};
+constexpr const char* kProjections[] = {"lot",     "holder",  "input", "touched", "happened",
+                                        "concern", "counted", "print", "loaded"};
 
 int pragma(Store& store, const char* sql) {
   Statement& asked = store.statement(sql);

@@ -17,10 +17,6 @@ using problem::Errors;
 
 namespace {
 
-Reply sign_in_first() {
-  return api_problem(401, QStringLiteral("nobody is signed in: POST /sign-in, and send its cookie"));
-}
-
 // Every answer says that the clock is wrong, as every page does.
 QJsonObject with_clock(const Visit& visit, QJsonObject object) {
   if (const auto& last = visit.desk().recorded_after())
@@ -31,7 +27,7 @@ QJsonObject with_clock(const Visit& visit, QJsonObject object) {
 }
 
 Reply session(const Visit& visit) {
-  if (!visit.signed_in()) return sign_in_first();
+  if (!visit.signed_in()) return api_sign_in_first();
   QJsonObject object{{QStringLiteral("who"), visit.who().initials},
                      {QStringLiteral("csrf"), QString::fromLatin1(visit.who().csrf)},
                      {QStringLiteral("strong"), visit.who().strong}};
@@ -45,7 +41,7 @@ Reply due(const Visit& visit) {
 }
 
 Reply lot_told(const Visit& visit, const QString& code) {
-  if (!visit.signed_in()) return sign_in_first();
+  if (!visit.signed_in()) return api_sign_in_first();
   std::vector<ledger::LotName> found = visit.desk().ledger().lots().named(code);
   const QString item = visit.request().query.value(QStringLiteral("item"));
   if (!item.isEmpty()) std::erase_if(found, [&](const ledger::LotName& one) { return one.item != item; });
@@ -82,6 +78,10 @@ Reply api_problems(int status, const Errors& errors) {
   for (const problem::Error& error : errors)
     all.append(QJsonObject{{QStringLiteral("what"), error.what}, {QStringLiteral("hint"), error.hint}});
   return api_reply(status, QJsonObject{{QStringLiteral("problems"), all}});
+}
+
+Reply api_sign_in_first() {
+  return api_problem(401, QStringLiteral("nobody is signed in: POST /sign-in, and send its cookie"));
 }
 
 Reply api_problem(int status, const QString& what) { return api_problems(status, {{Code::Unknown, what, {}, {}}}); }

@@ -13,6 +13,8 @@ Reply api(const Visit& visit);
 
 Reply api_reply(int status, const QJsonObject& object);
 Reply api_problems(int status, const problem::Errors& errors);
+/// 401, with how a program signs in.
+Reply api_sign_in_first();
 /// One problem, as all of them are told.
 Reply api_problem(int status, const QString& what);
 

@@ -152,10 +152,9 @@ bool all_seen(const std::vector<Counted>& all) {
 }
 
 reader::Value row_of(const Visit& visit, const Counted& one, const char* event, const std::set<int>& containers) {
-  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
   reader::Value row = form_table();
   add(row, QStringLiteral("event"), QString::fromLatin1(event));
-  add(row, QStringLiteral("at"), local.toString(QStringLiteral("yyyy-MM-dd HH:mm")));
+  add(row, QStringLiteral("at"), visit.now_text());
   add(row, QStringLiteral("by"), visit.who().initials);
   add(row, QStringLiteral("lot"), one.name.code);
   add(row, QStringLiteral("item"), one.name.item);
@@ -223,8 +222,7 @@ Reply page_of(const Visit& visit, const QString& place, const Errors& errors, co
   Part page;
   page.set("PLACE", place);
   for (const book::StoragePlace& one : visit.desk().book().places) page.add("STAND").set("PLACE_NAME", one.name);
-  for (const QString& warning : recorded.warnings) page.add("WARNING").set("TEXT", warning);
-  for (const QString& entry : recorded.entries) page.add("RECORDED").set("ENTRY", entry);
+  add_recorded(page, recorded);
   if (!place.isEmpty()) {
     const auto all = standing_here(visit.desk(), place);
     if (!all) return visit.trouble(500, {all.error()});

@@ -2,6 +2,7 @@
 #include <QUrl>
 #include <algorithm>
 
+#include "ledger/dispatches.h"
 #include "station/container_numbers.h"
 #include "station/page_words.h"
 #include "station/rows.h"
@@ -18,28 +19,14 @@ const QString kGo = QStringLiteral("go.");
 
 QString field(const Visit& visit, const char* name) { return visit.request().form.value(QString::fromLatin1(name)); }
 
-// Whether something ever left with it, though it may have come back and left again with another.
-bool is_given(Desk& desk, const QString& note) {
-  ledger::Statement& row =
-      desk.ledger()
-          .store()
-          .statement(
-              "SELECT 1 FROM happened JOIN event ON event.seq = happened.seq WHERE happened.kind = ?"
-              " AND json_extract(body, '$.note') = ? LIMIT 1")
-          .with(static_cast<qint64>(history::Kind::Dispatched))
-          .with(note);
-  const bool given = row.one();
-  row.end();
-  return given;
-}
-
 // The next of the day that no dispatch has: "A-261125-2".
 QString free_note(Desk& desk) {
   const QDate day = desk.now().toTimeZone(desk.book().kitchen.zone).date();
   for (int number = 1;; ++number) {
     const QString note =
         QStringLiteral("%1-%2-%3").arg(desk.book().kitchen.station, day.toString(QStringLiteral("yyMMdd"))).arg(number);
-    if (!is_given(desk, note)) return note;
+    const auto left = ledger::loadings(desk.ledger().store(), note);
+    if (!left || left->empty()) return note;
   }
 }
 
@@ -59,9 +46,8 @@ Reply page_of(const Visit& visit, const Errors& errors) {
   const auto typed = [&](const char* name, const QString& otherwise) {
     return errors.empty() ? otherwise : field(visit, name);
   };
-  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
   Part page;
-  page.set("AT", typed("at", local.toString(QStringLiteral("yyyy-MM-dd HH:mm"))));
+  page.set("AT", typed("at", visit.now_text()));
   page.set("NOTE", typed("note", free_note(visit.desk()))).set("TEMPERATURE", typed("temperature", {}));
   page.set("ORDER", typed("order", {})).set("CODES", typed("codes", {}));
   for (const book::Site& site : visit.desk().book().sites)

@@ -46,6 +46,14 @@ QString own_address(const QString& wanted) {
   return ours ? wanted : QStringLiteral("/");
 }
 
+Reply pdf_reply(const QByteArray& pdf, const QByteArray& file_name) {
+  Reply reply;
+  reply.type = "application/pdf";
+  reply.body = pdf;
+  reply.file_name = file_name;
+  return reply;
+}
+
 Reply redirection(const QString& to) {
   Reply reply;
   reply.status = 303;

@@ -71,4 +71,7 @@ QString own_address(const QString& wanted);
 /// 303 to an address of the station's own.
 Reply redirection(const QString& to);
 
+/// A PDF to be kept under a name in ASCII.
+Reply pdf_reply(const QByteArray& pdf, const QByteArray& file_name);
+
 }  // namespace lardiner::station

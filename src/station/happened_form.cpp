@@ -44,8 +44,7 @@ void add_happened_form(const Visit& visit, Part& page, const problem::Errors& re
   const auto typed = [&](const char* name, const QString& otherwise = {}) {
     return refused.empty() ? otherwise : form.values(QString::fromLatin1(name)).join(QStringLiteral(", "));
   };
-  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
-  page.set("AT", typed("at", local.toString(QStringLiteral("yyyy-MM-dd HH:mm"))));
+  page.set("AT", typed("at", visit.now_text()));
   page.set("TYPED_CONTAINERS", typed("containers")).set("TYPED_TEMPERATURE", typed("temperature"));
   page.set("TYPED_COUNT", typed("count")).set("TYPED_KIND", typed("kind"));
   page.set("TYPED_HELD", typed("held")).set("TYPED_PLACE", typed("place")).set("TYPED_REASON", typed("reason"));

@@ -45,8 +45,7 @@ Reply page_of(const Visit& visit, const LotAsked& asked, const Errors& errors = 
   auto part = lot_page(visit.desk(), asked, visit.language(), visit.signed_in());
   if (!part) return visit.trouble(500, {part.error()});
   if (visit.signed_in()) add_forms(visit, *part, errors);
-  for (const QString& warning : recorded.warnings) part->add("WARNING").set("TEXT", warning);
-  for (const QString& entry : recorded.entries) part->add("RECORDED").set("ENTRY", entry);
+  add_recorded(*part, recorded);
   if (visit.signed_in())
     for (const QString& line : visit.desk().history(asked.name)) part->add("ENTRY").set("LINE", line);
   const QString title = QStringLiteral("%1 %2").arg(visit.name_of(asked.name), asked.name.code);
@@ -139,11 +138,7 @@ Reply labels(const Visit& visit, const QString& code) {
   }
   const auto printed = visit.desk().labels(*wish);
   if (!printed) return page_of(visit, asked, printed.error());
-  Reply reply;
-  reply.type = "application/pdf";
-  reply.body = printed->pdf;
-  reply.file_name = code.toLatin1() + '-' + printed->medium.toLatin1() + ".pdf";
-  return reply;
+  return pdf_reply(printed->pdf, code.toLatin1() + '-' + printed->medium.toLatin1() + ".pdf");
 }
 
 }  // namespace lardiner::station

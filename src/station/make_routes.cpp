@@ -123,7 +123,7 @@ Reply form_page(const Visit& visit, const book::Product& product, const problem:
   part.set("NUMBER", said("number", number > 0 ? QString::number(number) : QString()));
   part.set("QUANTITY", said("quantity", {}))
       .set("PUT_IN", said("containers", containers_of(product, visit.desk().book().kitchen.units)));
-  part.set("MADE_AT", said("made_at", local.toString(QStringLiteral("yyyy-MM-dd HH:mm"))));
+  part.set("MADE_AT", said("made_at", visit.now_text()));
   part.set("CORE", said("core", {})).set("HELD_FOR", said("held", {})).set("COOKED_AT", said("cooked_at", {}));
   for (const book::FormulaLine& line : product.formula) add_input(visit, part, line);
   add_items(visit, part);

@@ -35,7 +35,7 @@ Reply deeds(const Visit& visit, const QString& lot, const QString& item, const p
   Part part;
   part.set("LOT", lot).set("ITEM", item).set("NAME", visit.name_of(item));
   const QString typed = visit.request().form.value(QStringLiteral("made_at"));
-  part.set("MADE_AT", typed.isEmpty() ? local.toString(QStringLiteral("yyyy-MM-dd HH:mm")) : typed);
+  part.set("MADE_AT", typed.isEmpty() ? visit.now_text() : typed);
   add_problems(part, errors);
   return visit.page(QStringLiteral("open_deed"), visit.word("page.label_ingredient"), std::move(part),
                     status_of(errors));

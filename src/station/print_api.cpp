@@ -101,8 +101,7 @@ std::optional<Reply> print_api(const Visit& visit) {
   const auto id = last_part(path, QStringLiteral("/api/prints/"));
   if (!id && path != QLatin1String("/api/prints") && path != QLatin1String("/api/printers")) return std::nullopt;
   if (post && path == QLatin1String("/api/printers")) return std::nullopt;
-  if (!visit.signed_in())
-    return api_problem(401, QStringLiteral("nobody is signed in: POST /sign-in, and send its cookie"));
+  if (!visit.signed_in()) return api_sign_in_first();
   if (post) return id ? end(visit, *id) : ask(visit);
   if (path == QLatin1String("/api/printers")) return printers(visit);
   return id ? print(visit, *id) : open_prints(visit);

@@ -55,10 +55,9 @@ Reply page_of(const Visit& visit, const LotName& name, const Errors& refused = {
 reader::Value row_of(const Visit& visit, const LotName& name) {
   const Fields& form = visit.request().form;
   const bool closes = form.value(QStringLiteral("step")) == QLatin1String("close");
-  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
   reader::Value row = form_table();
   add(row, QStringLiteral("event"), closes ? QStringLiteral("recall-closed") : QStringLiteral("recall"));
-  add(row, QStringLiteral("at"), local.toString(QStringLiteral("yyyy-MM-dd HH:mm")));
+  add(row, QStringLiteral("at"), visit.now_text());
   add(row, QStringLiteral("by"), visit.who().initials);
   add(row, QStringLiteral("reason"), form.value(QStringLiteral("reason")));
   if (closes) {
@@ -92,11 +91,7 @@ Reply recall_pdf(const Visit& visit, const QString& code) {
   if (!name) return visit.message(404, "page.no_such_page");
   const auto pdf = visit.desk().recall_pdf(*name);
   if (!pdf) return visit.trouble(status_of(pdf.error()), pdf.error());
-  Reply reply;
-  reply.type = "application/pdf";
-  reply.body = *pdf;
-  reply.file_name = "recall.pdf";
-  return reply;
+  return pdf_reply(*pdf, "recall.pdf");
 }
 
 }  // namespace lardiner::station

@@ -2,6 +2,8 @@
 // note with what became of it.
 #include <QUrlQuery>
 
+#include "ledger/dispatches.h"
+#include "ledger/entries.h"
 #include "station/rows.h"
 #include "station/sheet_part.h"
 #include "station/visit.h"
@@ -16,11 +18,7 @@ QString field(const Fields& fields, const char* name) { return fields.value(QStr
 
 Reply pdf_file(const Visit& visit, const problem::ExpectedAll<QByteArray>& pdf, const QByteArray& name) {
   if (!pdf) return visit.trouble(status_of(pdf.error()), pdf.error());
-  Reply reply;
-  reply.type = "application/pdf";
-  reply.body = *pdf;
-  reply.file_name = name + ".pdf";
-  return reply;
+  return pdf_reply(*pdf, name + ".pdf");
 }
 
 Reply pdf_of(const Visit& visit, const SheetWish& wish, const QByteArray& name) {
@@ -37,15 +35,6 @@ Errors add_made(const Visit& visit, Part& page, const SheetWish& wish, const QSt
   add_sheet(page, *sheet, worked_with ? ForPaper::Cell : ForPaper::Row);
   page.add("PDF").set("HERE_PLAIN", pdf);
   return {};
-}
-
-void add_recorded(Part& page, const Recorded& recorded) {
-  for (const QString& warning : recorded.warnings) page.add("WARNING").set("TEXT", warning);
-  for (const QString& entry : recorded.entries) page.add("RECORDED").set("ENTRY", entry);
-}
-
-QString now_text(const Visit& visit) {
-  return visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone).toString(QStringLiteral("yyyy-MM-dd HH:mm"));
 }
 
 Reply day_of(const Visit& visit, QDate day, const Errors& refused, const Recorded& recorded) {
@@ -82,7 +71,7 @@ Reply note_of(const Visit& visit, const QString& number, const Errors& refused, 
   for (const problem::Error& error : not_made) page.add("WARNING").set("TEXT", error.what);
   Part& way = page.add("ON_ITS_WAY");
   const QString typed = field(form, "at");
-  way.set("OF", number).set("AT", typed.isEmpty() ? now_text(visit) : typed);
+  way.set("OF", number).set("AT", typed.isEmpty() ? visit.now_text() : typed);
   way.set("TYPED_LOT", field(form, "lot")).set("TYPED_CONTAINERS", field(form, "containers"));
   way.set("TYPED_TEMPERATURE", field(form, "temperature")).set("TYPED_REASON", field(form, "reason"));
   const auto checked = [&](const char* value) {
@@ -93,16 +82,13 @@ Reply note_of(const Visit& visit, const QString& number, const Errors& refused, 
   return visit.page(QStringLiteral("sheet"), visit.word("page.dispatch"), std::move(page), status_of(refused));
 }
 
-// Where a note went: every dispatch with it is to one site.
+// Where a note went: everything that left with it went to one site.
 QString site_of(const Visit& visit, const QString& number) {
-  ledger::Statement& row = visit.desk()
-                               .ledger()
-                               .store()
-                               .statement("SELECT site FROM holder WHERE note = ? AND note <> '' LIMIT 1")
-                               .with(number);
-  const QString site = row.one() ? row.text(0) : QString();
-  row.end();
-  return site;
+  ledger::Store& store = visit.desk().ledger().store();
+  const auto left = ledger::loadings(store, number);
+  if (!left || left->empty()) return {};
+  const auto entry = ledger::entry_at(store, left->front().seq);
+  return entry && *entry ? (*entry)->entry.event.site : QString();
 }
 
 }  // namespace
@@ -155,7 +141,7 @@ Reply review_day(const Visit& visit, const QString& text) {
   if (!day.isValid()) return visit.message(404, "page.no_such_page");
   reader::Value row = form_table();
   add(row, QStringLiteral("event"), QStringLiteral("review"));
-  add(row, QStringLiteral("at"), now_text(visit));
+  add(row, QStringLiteral("at"), visit.now_text());
   add(row, QStringLiteral("by"), visit.who().initials);
   add(row, QStringLiteral("day"), text);
   add(row, QStringLiteral("note"), field(visit.request().form, "note"));

@@ -5,23 +5,12 @@
 
 #include "facts/container_text.h"
 #include "facts/label_facts.h"
+#include "ledger/on_hand.h"
 #include "station/page_words.h"
 
 namespace lardiner::station {
 
 namespace {
-
-std::vector<qint64> lots_here(Desk& desk, const QString& place) {
-  std::vector<qint64> all;
-  ledger::Statement& rows =
-      desk.ledger()
-          .store()
-          .statement("SELECT DISTINCT lot FROM holder WHERE whereabouts = 0 AND (? = '' OR place = ?) ORDER BY lot")
-          .with(place)
-          .with(place);
-  while (rows.next()) all.push_back(rows.number(0));
-  return all;
-}
 
 bool ends_first(const StandingHere& a, const StandingHere& b) {
   const auto end = [](const StandingHere& one) { return one.group.good.end.value_or(QDateTime()); };
@@ -35,7 +24,8 @@ bool ends_first(const StandingHere& a, const StandingHere& b) {
 problem::Expected<std::vector<StandingHere>> standing_here(Desk& desk, const QString& place) {
   std::vector<StandingHere> all;
   ledger::Lots& lots = desk.ledger().lots();
-  for (const qint64 id : lots_here(desk, place)) {
+  ledger::Store& store = desk.ledger().store();
+  for (const qint64 id : place.isEmpty() ? ledger::lots_here(store) : ledger::lots_in(store, place)) {
     const auto name = lots.named(id);
     const history::Lot* lot = lots.lot(id);
     if (lots.unreadable()) return tl::unexpected(*lots.unreadable());
@@ -45,7 +35,7 @@ problem::Expected<std::vector<StandingHere>> standing_here(Desk& desk, const QSt
       if (here) all.push_back({*name, std::move(group)});
     }
   }
-  if (desk.ledger().store().fault()) return tl::unexpected(*desk.ledger().store().fault());
+  if (store.fault()) return tl::unexpected(*store.fault());
   std::stable_sort(all.begin(), all.end(), ends_first);
   return all;
 }

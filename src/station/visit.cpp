@@ -24,6 +24,10 @@ Visit::Visit(const Shop& shop, Desk& desk, const Request& request)
   if (who_ && !is_of_kitchen(desk.book(), who_->initials)) who_.reset();
 }
 
+QString Visit::now_text() const {
+  return desk_.now().toTimeZone(desk_.book().kitchen.zone).toString(QStringLiteral("yyyy-MM-dd HH:mm"));
+}
+
 QString Visit::name_of(const ledger::LotName& lot) const { return station::name_of(desk_.book(), *language_, lot); }
 
 QString Visit::name_of(const QString& item) const { return station::name_of(desk_.book(), *language_, item); }
@@ -81,6 +85,11 @@ int status_of(const problem::Errors& errors) {
   const bool failed = std::any_of(errors.begin(), errors.end(),
                                   [](const problem::Error& error) { return error.code == problem::Code::Machine; });
   return errors.empty() ? 200 : failed ? 503 : 422;
+}
+
+void add_recorded(Part& part, const Recorded& recorded) {
+  for (const QString& warning : recorded.warnings) part.add("WARNING").set("TEXT", warning);
+  for (const QString& entry : recorded.entries) part.add("RECORDED").set("ENTRY", entry);
 }
 
 void add_problems(Part& part, const problem::Errors& errors) {

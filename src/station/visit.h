@@ -20,6 +20,9 @@ class Visit {
   bool signed_in() const { return who_.has_value(); }
   const Who& who() const { return *who_; }  ///< REQUIRES: signed_in
 
+  /// "2026-11-25 21:50" in the kitchen, as a form writes a time.
+  QString now_text() const;
+
   /// What the book calls the item of a lot in the language; where it does not, the name that was recorded, else the id.
   QString name_of(const ledger::LotName& lot) const;
   QString name_of(const QString& item) const;
@@ -45,6 +48,9 @@ bool is_of_kitchen(const book::Book& book, const QString& initials);
 
 /// 200 without errors; 503 where the machine failed, its disk is full; else 422, and what was typed is to be mended.
 int status_of(const problem::Errors& errors);
+
+/// What was recorded, with its warnings, as a page lists it: rows of "RECORDED" and "WARNING".
+void add_recorded(Part& part, const Recorded& recorded);
 
 /// Problems as a page lists them.
 void add_problems(Part& part, const problem::Errors& errors);
