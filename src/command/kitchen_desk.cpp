@@ -53,10 +53,10 @@ class KitchenDesk : public station::Desk {
 
   void begin() override {
     if (auto taken = kept_.now(); taken != taken_) take(std::move(taken));
-    if (const auto now = time_of_run(options_, run_.zone())) run_.now = *now;
+    if (options_.at.isEmpty()) run_.now = QDateTime::currentDateTimeUtc();
     run_.ledger.store().forget_fault();
     run_.ledger.lots().refresh();
-    recorded_after_ = run_.ledger.recorded_after(run_.now);
+    look_at_clock();
   }
   const book::Book& book() const override { return run_.book; }
   const std::optional<problem::Error>& book_fault() const override { return taken_->fault; }
@@ -221,7 +221,17 @@ class KitchenDesk : public station::Desk {
   void take(std::shared_ptr<const TakenBook> taken) {
     taken_ = std::move(taken);
     run_.book = taken_->book;
+    if (const auto now = time_of_run(options_, run_.zone())) run_.now = *now;
     said.forget();
+  }
+
+  void look_at_clock() {
+    if (const qint64 changes = run_.ledger.lots().changes(); changes != changes_) {
+      last_recorded_ = run_.ledger.last_recorded();
+      if (!run_.ledger.store().fault()) changes_ = changes;
+    }
+    recorded_after_.reset();
+    if (last_recorded_.toSecsSinceEpoch() > run_.now.toSecsSinceEpoch()) recorded_after_ = last_recorded_;
   }
 
   problem::ExpectedAll<facts::WorkSheet> recall_in(const facts::SheetSetting& setting, const ledger::LotName& lot) {
@@ -275,6 +285,8 @@ class KitchenDesk : public station::Desk {
   KeptPlan& plan_;
   std::shared_ptr<const TakenBook> taken_;
   LedgerRun run_;
+  qint64 changes_ = -1;  // of the ledger, when its last entry was looked at
+  QDateTime last_recorded_;
   std::optional<QDateTime> recorded_after_;
   paper::Faces faces_;
 };

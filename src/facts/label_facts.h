@@ -102,6 +102,7 @@ struct LabelWish {
   bool hold_labels = false;  ///< refused batches get HOLD labels
   QString media;             ///< instead of the containers' own; empty: theirs
   bool pad = false;          ///< labels to be filled in by hand. REQUIRES: a batch as batch::pad_batch makes it
+  bool to_be_read = false;   ///< nothing is printed: without codes
 };
 
 /// The label runs of a batch, one for each container group, date and purpose. `languages` are all packs loaded; a

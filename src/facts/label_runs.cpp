@@ -151,6 +151,7 @@ class RunMaker {
   ContainerFacts facts_of_container(const Scene& scene, const QString& kind, const batch::Container& container) {
     const QString of = wish_.pad ? kBlank : QString::number(container.of);
     ContainerFacts out{container_of(scene, kind, container.number, of), container.serial, {}, container.number};
+    if (wish_.to_be_read) return out;
     if (batch_.gtin.isEmpty() || batch_.lot.isEmpty()) return out;  // only a HOLD label may stand without a code
     if (const auto uri = code_uri(book_.kitchen, batch_, container)) {
       out.uri = *uri;

@@ -115,20 +115,19 @@ problem::ExpectedAll<std::vector<Entry>> Ledger::append(std::vector<Event> event
   return tl::unexpected(errors);
 }
 
-std::optional<QDateTime> Ledger::recorded_after(const QDateTime& now) {
+QDateTime Ledger::last_recorded() {
   Statement& row = store_->statement("SELECT coalesce(max(recorded), 0) FROM chain");
   const qint64 last = row.one() ? row.number(0) : 0;
   row.end();
-  if (last <= now.toSecsSinceEpoch()) return std::nullopt;
   return QDateTime::fromSecsSinceEpoch(last, Qt::UTC);
 }
 
 std::optional<Error> Ledger::clock_behind(const QDateTime& now) {
-  const std::optional<QDateTime> last = recorded_after(now);
-  if (!last) return std::nullopt;
+  const QDateTime last = last_recorded();
+  if (last.toSecsSinceEpoch() <= now.toSecsSinceEpoch()) return std::nullopt;
   return Error{Code::Range,
                QStringLiteral("the clock stands at %1, but the last entry was recorded at %2")
-                   .arg(now.toUTC().toString(Qt::ISODate), last->toString(Qt::ISODate)),
+                   .arg(now.toUTC().toString(Qt::ISODate), last.toString(Qt::ISODate)),
                at_file(store_->path()),
                QStringLiteral("set the clock right: nothing is recorded before what was recorded already")};
 }

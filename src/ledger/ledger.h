@@ -45,9 +45,10 @@ class Ledger {
   /// Computes every table anew from the entries. Errors: an entry that cannot be read or cannot have happened.
   problem::ExpectedAll<bool> rebuild();
 
-  /// When the last entry was recorded, where that is after `now`: a clock that is wrong dates nothing.
-  std::optional<QDateTime> recorded_after(const QDateTime& now);
-  /// Why nothing can be appended at `now`: that. Nothing where it can.
+  /// When the last entry was recorded; 1970 where there is none.
+  QDateTime last_recorded();
+  /// Why nothing can be appended at `now`: it is before the last entry, and a clock that is wrong dates nothing. Nothing
+  /// where it can.
   std::optional<problem::Error> clock_behind(const QDateTime& now);
 
   std::vector<Head> heads();

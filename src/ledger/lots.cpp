@@ -125,6 +125,7 @@ void Lots::refresh() {
   const qint64 now = asked.one() ? asked.number(0) : -1;
   asked.end();
   if (now == version_ && !unreadable_) return;
+  ++refreshed_;
   const qint64 last = last_entry(store_);  // what comes after it is seen to at the next call
   if (version_ < 0 || unreadable_ || !forget_named_alone(last)) forget();
   version_ = now;

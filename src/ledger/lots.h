@@ -67,6 +67,8 @@ class Lots {
   /// Another number once what is kept of the lot may have changed. REQUIRES: `lot` gave it.
   qint64 age(qint64 id) const { return (appends_ << 40) + kept_.value(id)->reading; }
   void appended() { ++appends_; }
+  /// Another number once something was recorded: here, or elsewhere as `refresh` found.
+  qint64 changes() const { return appends_ + refreshed_; }
 
  private:
   struct Kept {
@@ -85,7 +87,7 @@ class Lots {
   std::optional<bool> any_recalled_;
   qint64 version_ = -1;
   qint64 seen_ = 0;  // the last entry that was looked at
-  qint64 readings_ = 0, appends_ = 0;
+  qint64 readings_ = 0, appends_ = 0, refreshed_ = 0;
   std::optional<problem::Error> unreadable_;
 };
 

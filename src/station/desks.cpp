@@ -12,29 +12,34 @@ Desks::~Desks() {
     const std::lock_guard lock(mutex_);
     closing_ = true;
   }
-  asked_.notify_all();
+  called_.notify_all();
   for (std::thread& thread : threads_) thread.join();
 }
 
 Reply Desks::ask(const Work& work, const Failed& failed) {
-  Waiting one{work, failed, {}, nullptr};
+  Asked one{work, failed, {}};
+  std::future<Reply> reply = one.reply.get_future();
+  {
+    const std::lock_guard lock(mutex_);
+    asked_.push_back(std::move(one));
+  }
+  called_.notify_one();
+  return reply.get();
+}
+
+// What has waited longest; nothing: the desks close, and all is answered.
+std::optional<Desks::Asked> Desks::next() {
   std::unique_lock lock(mutex_);
-  waiting_.push_back(&one);
-  asked_.notify_one();
-  one.told.wait(lock, [&] { return one.done; });
-  if (one.thrown) std::rethrow_exception(one.thrown);
-  return std::move(one.reply);
+  called_.wait(lock, [&] { return closing_ || !asked_.empty(); });
+  if (asked_.empty()) return std::nullopt;
+  Asked one = std::move(asked_.front());
+  asked_.pop_front();
+  return one;
 }
 
 void Desks::serve() {
   std::unique_ptr<Desk> desk;
-  std::unique_lock lock(mutex_);
-  for (;;) {
-    asked_.wait(lock, [&] { return closing_ || !waiting_.empty(); });
-    if (waiting_.empty()) return;
-    Waiting* one = waiting_.front();
-    waiting_.pop_front();
-    lock.unlock();
+  while (std::optional<Asked> one = next()) {
     try {
       problem::Errors errors;
       if (!desk) {
@@ -44,13 +49,10 @@ void Desks::serve() {
         else
           errors = made.error();
       }
-      one->reply = desk ? one->work(*desk) : one->failed(errors);
+      one->reply.set_value(desk ? one->work(*desk) : one->failed(errors));
     } catch (...) {
-      one->thrown = std::current_exception();
+      one->reply.set_exception(std::current_exception());
     }
-    lock.lock();
-    one->done = true;
-    one->told.notify_one();  // with the lock held: it goes away as soon as its thread can look
   }
 }
 

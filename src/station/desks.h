@@ -4,8 +4,10 @@
 #include <condition_variable>
 #include <deque>
 #include <functional>
+#include <future>
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <thread>
 #include <vector>
 
@@ -32,20 +34,18 @@ class Desks {
   Reply ask(const Work& work, const Failed& failed);
 
  private:
-  struct Waiting {
+  struct Asked {
     const Work& work;
     const Failed& failed;
-    Reply reply;
-    std::exception_ptr thrown;
-    bool done = false;
-    std::condition_variable told{};  // of its own: what is done for one connection wakes no other
+    std::promise<Reply> reply;
   };
   void serve();
+  std::optional<Asked> next();
 
   Make make_;
   std::mutex mutex_;
-  std::condition_variable asked_;
-  std::deque<Waiting*> waiting_;
+  std::condition_variable called_;
+  std::deque<Asked> asked_;
   bool closing_ = false;
   std::vector<std::thread> threads_;  // last: they use all of the above
 };

@@ -28,7 +28,7 @@ constexpr Choice kLeft[] = {
     {"full", "page.full"}, {"half", "page.half"}, {"quarter", "page.quarter"}, {"none", "page.none"}};
 
 template <size_t N>
-void add_choices(const Visit& visit, Part& page, const Choice (&all)[N], const QByteArray& name, const QString& chosen,
+void add_choices(const Visit& visit, Part& page, const Choice (&all)[N], std::string_view name, const QString& chosen,
                  const QString& mark) {
   for (const Choice& one : all) {
     const QString value = QString::fromLatin1(one.value);

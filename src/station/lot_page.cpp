@@ -20,11 +20,23 @@ using history::Lot;
 namespace {
 
 // What a label says besides name and date, in the order in which a cook asks for it.
-constexpr FactId kSaid[] = {
-    FactId::Readiness,     FactId::TimeControl,  FactId::Contains,  FactId::MayContain,   FactId::DaysLeft,
-    FactId::FrozenLimits,  FactId::KeepAt,       FactId::Finishing, FactId::HoldFinished, FactId::PreviouslyFrozen,
-    FactId::ReducedOxygen, FactId::SafeHandling, FactId::Count,     FactId::Net,          FactId::Made,
-    FactId::UsedFor};
+constexpr FactId kSaid[] = {FactId::Readiness,
+                            FactId::TimeControl,
+                            FactId::Contains,
+                            FactId::MayContain,
+                            FactId::Ingredients,
+                            FactId::DaysLeft,
+                            FactId::FrozenLimits,
+                            FactId::KeepAt,
+                            FactId::Finishing,
+                            FactId::HoldFinished,
+                            FactId::PreviouslyFrozen,
+                            FactId::ReducedOxygen,
+                            FactId::SafeHandling,
+                            FactId::Count,
+                            FactId::Net,
+                            FactId::Made,
+                            FactId::UsedFor};
 
 bool is_said_large(FactId id) { return id == FactId::Readiness || id == FactId::Contains || id == FactId::TimeControl; }
 
@@ -101,7 +113,9 @@ class Telling {
 
   SaidBefore::Lines label_lines(const Lot& lot) const {
     SaidBefore::Lines lines;
-    const auto runs = facts::label_runs(desk_.book(), label_batch(lot), desk_.languages(), {});
+    facts::LabelWish wish;
+    wish.to_be_read = true;
+    const auto runs = facts::label_runs(desk_.book(), label_batch(lot), desk_.languages(), wish);
     if (!runs || runs->empty()) return lines;
     const facts::LabelRun& run = run_of(*runs);
     for (const FactId id : kSaid)

@@ -5,7 +5,9 @@
 
 #include <QRegularExpression>
 #include <algorithm>
+#include <set>
 #include <stdexcept>
+#include <string>
 
 namespace lardiner::station {
 
@@ -20,8 +22,8 @@ constexpr const char* kFrame = "frame";
 
 // What a template asks for: its own values, and those of the parts that it repeats.
 struct Marks {
-  QSet<QByteArray> values;
-  std::vector<std::pair<QByteArray, Marks>> parts;
+  std::set<std::string, std::less<>> values;
+  std::vector<std::pair<std::string, Marks>> parts;
 };
 
 Error fault(const PageSource& source, const QString& what, const QString& hint) {
@@ -40,12 +42,12 @@ bool read_marks(const QByteArray& html, qsizetype& at, const QByteArray& within,
     if (mark.startsWith('%') || mark.startsWith('!')) continue;
     if (mark.startsWith('/')) return mark.mid(1) == within;
     if (!mark.startsWith('#')) {
-      marks.values.insert(mark);
+      marks.values.insert(mark.toStdString());
       continue;
     }
     Marks part;
     if (!read_marks(html, at, mark.mid(1), part)) return false;
-    marks.parts.emplace_back(mark.mid(1), std::move(part));
+    marks.parts.emplace_back(mark.mid(1).toStdString(), std::move(part));
   }
 }
 
@@ -86,10 +88,11 @@ void check_escapes(const PageSource& source, Errors& errors) {
 }
 
 void fill(ctemplate::TemplateDictionary& dictionary, const Part& part) {
-  const auto text = [](const QByteArray& bytes) {
-    return ctemplate::TemplateString(bytes.constData(), static_cast<size_t>(bytes.size()));
-  };
-  for (const auto& [name, value] : part.values) dictionary.SetValue(text(name), text(value.toUtf8()));
+  const auto text = [](std::string_view bytes) { return ctemplate::TemplateString(bytes.data(), bytes.size()); };
+  for (const auto& [name, value] : part.values) {
+    const QByteArray bytes = value.toUtf8();
+    dictionary.SetValue(text(name), text({bytes.constData(), static_cast<size_t>(bytes.size())}));
+  }
   for (const auto& [name, row] : part.parts) fill(*dictionary.AddSectionDictionary(text(name)), row);
 }
 
@@ -98,7 +101,7 @@ struct Within {
   const Part& part;
   const Within* outer;
 
-  bool has(const QByteArray& name) const {
+  bool has(std::string_view name) const {
     const auto& values = part.values;
     return std::any_of(values.begin(), values.end(), [&](const auto& one) { return one.first == name; }) ||
            (outer && outer->has(name));
@@ -106,8 +109,8 @@ struct Within {
 };
 
 void check_filled(const Marks& marks, const Within& within) {
-  for (const QByteArray& name : marks.values)
-    if (!within.has(name)) throw std::logic_error("a page lacks its " + name.toStdString());
+  for (const std::string& name : marks.values)
+    if (!within.has(name)) throw std::logic_error("a page lacks its " + name);
   for (const auto& [name, row] : within.part.parts)
     for (const auto& [repeated, its_marks] : marks.parts)
       if (repeated == name) check_filled(its_marks, {row, &within});

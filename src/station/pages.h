@@ -3,9 +3,9 @@
 
 #include <QByteArray>
 #include <QHash>
-#include <QSet>
 #include <QString>
 #include <memory>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -14,17 +14,18 @@
 
 namespace lardiner::station {
 
-/// The values of a page, or of one row of a part that is repeated, by the names that its template has.
+/// The values of a page, or of one row of a part that is repeated, by the names that its template has. REQUIRES: a name
+/// is a literal.
 struct Part {
-  std::vector<std::pair<QByteArray, QString>> values;
-  std::vector<std::pair<QByteArray, Part>> parts;
+  std::vector<std::pair<std::string_view, QString>> values;
+  std::vector<std::pair<std::string_view, Part>> parts;
 
-  Part& set(const QByteArray& name, const QString& value) {
+  Part& set(std::string_view name, const QString& value) {
     values.emplace_back(name, value);
     return *this;
   }
   /// One more row of `name`; the reference holds until the next.
-  Part& add(const QByteArray& name) { return parts.emplace_back(name, Part()).second; }
+  Part& add(std::string_view name) { return parts.emplace_back(name, Part()).second; }
 };
 
 /// A page as its file has it: what a name stands for is set by whoever renders it.

@@ -304,7 +304,7 @@ class Server::Listener : public httplib::Server {
       stream.begin_answer();
       stream.set_deadline(Clock::now() + most);
       bool closed = false;
-      const bool done = process_request(stream, false, closed, nullptr);
+      const bool done = process_request(stream, false, closed, nullptr) && stream.flush();
       if (!done && stream.out_of_time() && stream.status() == 0) answer_slow(stream);
       if (!done || closed || is_cut_short(stream.status())) break;
     }
@@ -328,6 +328,7 @@ class Server::Listener : public httplib::Server {
     static const std::string kLate = "HTTP/1.1 408 Request Timeout\r\nConnection: close\r\nContent-Length: 0\r\n\r\n";
     stream.set_deadline(Clock::now() + std::chrono::seconds(1));
     stream.write(kLate.data(), kLate.size());
+    stream.flush();
   }
 
   Listening listening_;

@@ -17,6 +17,8 @@ namespace lardiner::station {
 
 namespace {
 
+constexpr size_t kSmall = 65'536;
+
 using Name = int (*)(int, sockaddr*, socklen_t*);
 
 void name_of(socket_t socket, Name ask, std::string& ip, int& port) {
@@ -82,7 +84,7 @@ bool TimedStream::wait(Clock::duration most) {
 
 bool TimedStream::is_readable() const { return from_ < to_ || ready(POLLIN, deadline_); }
 
-bool TimedStream::is_writable() const { return ready(POLLOUT, deadline_); }
+bool TimedStream::is_writable() const { return unsent_.size() < kSmall || ready(POLLOUT, deadline_); }
 
 ssize_t TimedStream::fill() {
   for (;;) {
@@ -98,6 +100,7 @@ ssize_t TimedStream::fill() {
 
 ssize_t TimedStream::read(char* ptr, size_t size) {
   if (from_ == to_) {
+    if (!flush()) return -1;
     const ssize_t got = fill();
     if (got <= 0) return got;
     from_ = 0;
@@ -129,13 +132,26 @@ ssize_t TimedStream::write(const char* ptr, size_t size) {
   constexpr std::string_view kBegin = "HTTP/1.1 ";
   if (status_ == 0 && !out_of_time() && std::string_view(ptr, size).starts_with(kBegin))
     status_ = std::atoi(ptr + kBegin.size());
-  size_t sent = 0;
-  while (sent < size) {
+  if (unsent_.size() + size <= kSmall) {
+    unsent_.append(ptr, size);
+    return static_cast<ssize_t>(size);
+  }
+  return flush() && write_all(ptr, size) ? static_cast<ssize_t>(size) : -1;
+}
+
+bool TimedStream::flush() {
+  const bool sent = write_all(unsent_.data(), unsent_.size());
+  unsent_.clear();
+  return sent;
+}
+
+bool TimedStream::write_all(const char* ptr, size_t size) {
+  for (size_t sent = 0; sent < size;) {
     const ssize_t done = write_some(ptr + sent, size - sent);
-    if (done <= 0) return -1;
+    if (done <= 0) return false;
     sent += static_cast<size_t>(done);
   }
-  return static_cast<ssize_t>(size);
+  return true;
 }
 
 void TimedStream::get_remote_ip_and_port(std::string& ip, int& port) const { name_of(socket_, getpeername, ip, port); }

@@ -6,6 +6,7 @@
 
 #include <array>
 #include <chrono>
+#include <string>
 
 namespace lardiner::station {
 
@@ -28,6 +29,9 @@ class TimedStream : public httplib::Stream {
   int status() const { return status_; }
   void begin_answer() { status_ = 0; }
 
+  /// Sends what was written and not sent: of a small answer all at once. Nobody need call it before a read.
+  bool flush();
+
   bool is_readable() const override;
   bool is_writable() const override;
   ssize_t read(char* ptr, size_t size) override;
@@ -41,12 +45,14 @@ class TimedStream : public httplib::Stream {
   bool again(ssize_t done);  ///< after an attempt that did nothing: waits for what it lacked
   ssize_t fill();
   ssize_t write_some(const char* ptr, size_t size);
+  bool write_all(const char* ptr, size_t size);
 
   socket_t socket_;
   SSL* tls_;
   Clock::time_point deadline_ = Clock::time_point::max();
   std::array<char, 16384> buffer_;
   size_t from_ = 0, to_ = 0;
+  std::string unsent_;
   int status_ = 0;
 };
 

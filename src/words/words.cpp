@@ -1,14 +1,22 @@
 // The fixed words of labels and sheets in each language, and dates and numbers as each language writes them.
 #include "words/words.h"
 
-#include <QRegularExpression>
-
 #include "words/date_names.h"
 #include "words/plural.h"
 
 namespace lardiner::words {
 
 namespace {
+
+constexpr qsizetype kGap = 3;  // "{0}"
+
+// Where the next gap begins; -1: there is none.
+qsizetype gap_from(const QString& text, qsizetype from) {
+  const auto is_digit = [](QChar sign) { return sign >= u'0' && sign <= u'9'; };
+  for (qsizetype at = text.indexOf(u'{', from); at >= 0 && at + kGap <= text.size(); at = text.indexOf(u'{', at + 1))
+    if (is_digit(text[at + 1]) && text[at + 2] == u'}') return at;
+  return -1;
+}
 
 QString two_digits(int number) { return QString::number(number).rightJustified(2, u'0'); }
 
@@ -40,26 +48,35 @@ Language::Language(QString code, QHash<QString, QString> words, QString reviewed
       weekdays_(weekday_names(locale_)),
       months_(month_names(locale_)) {}
 
-QString Language::word(const QString& key) const { return words_.value(key, u'[' + key + u']'); }
+QString Language::word(const QString& key) const {
+  const auto found = words_.constFind(key);
+  return found == words_.constEnd() ? u'[' + key + u']' : *found;
+}
 
 bool Language::has(const QString& key) const { return words_.contains(key); }
 
 QString Language::sentence(const QString& key, const QStringList& values) const {
-  static const QRegularExpression gap(QStringLiteral("\\{([0-9])\\}"));
   const QString text = word(key);
   QString filled;
   qsizetype done = 0;
-  for (auto gaps = gap.globalMatch(text); gaps.hasNext();) {
-    const auto match = gaps.next();
-    filled += text.mid(done, match.capturedStart() - done) + values.value(match.captured(1).toInt(), match.captured());
-    done = match.capturedEnd();
+  for (qsizetype at = gap_from(text, 0); at >= 0; at = gap_from(text, done)) {
+    const int which = text[at + 1].digitValue();
+    filled += QStringView(text).mid(done, at - done);
+    filled += which < values.size() ? QStringView(values[which]) : QStringView(text).mid(at, kGap);
+    done = at + kGap;
   }
-  return filled + text.mid(done);
+  return filled += QStringView(text).mid(done);
 }
 
 QStringList Language::around(const QString& key) const {
-  static const QRegularExpression gap(QStringLiteral("\\{[0-9]\\}"));
-  return word(key).split(gap);
+  const QString text = word(key);
+  QStringList parts;
+  qsizetype done = 0;
+  for (qsizetype at = gap_from(text, 0); at >= 0; at = gap_from(text, done)) {
+    parts += text.mid(done, at - done);
+    done = at + kGap;
+  }
+  return parts << text.mid(done);
 }
 
 QString Language::counted(const QString& key, const QString& figure) const {

@@ -34,6 +34,13 @@ TEST_CASE("anybody sees what a lot is and whether it is good, without a name of 
   CHECK(phone.get("/find?q=a26329clb03l").to.endsWith("/lot/A26329CLB03L?item=chilli-lime-butter"));
 }
 
+TEST_CASE("of a jar for sale the page has the ingredients too, as its label does", "[command][ledger][station]") {
+  const Station station;
+  const Browser phone = station.browser("phone");
+  CHECK(phone.get("/lot/A26329SPS018?container=4").body.contains("Ingredients: "));
+  CHECK_FALSE(phone.get("/lot/A26329SPS018?container=3").body.contains("Ingredients: "));
+}
+
 TEST_CASE("the address in a label's code opens its lot; an old label is told", "[command][ledger][station]") {
   const Station station;
   REQUIRE(station.evening({"labels", "--lot", kButter, "--containers", "5", "--medium", "side", "--out", "one.pdf"})

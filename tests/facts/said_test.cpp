@@ -145,6 +145,17 @@ TEST_CASE("a label for sale adds ingredients, the declared net quantity and the 
   CHECK(words_of(run, FactId::Business) == "Made by Test Lane Commissary, 1 Test Lane, Testford, NY 10001");
 }
 
+TEST_CASE("what is only read has all that the label says, without its code", "[facts][purpose]") {
+  LabelWish wish;
+  wish.to_be_read = true;
+  for (const batch::Batch& batch : {butter_for_sale(), butter()}) {
+    const LabelRun printed = run_of(batch), read = run_of(batch, kitchen(), wish);
+    CHECK(said(read) == said(printed));
+    CHECK_FALSE(printed.containers.front().uri.isEmpty());
+    CHECK(read.containers.front().uri.isEmpty());
+  }
+}
+
 TEST_CASE("the declared net quantity is rounded down, so that it never overstates",
           "[facts][purpose][src:16-cfr-500/500.19]") {
   CHECK(words_of(run_of(butter_for_sale()), FactId::NetDeclared) == "Net Wt 7 oz (199 g)");  // 199.6 g is 7.04 oz

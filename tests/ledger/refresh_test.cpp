@@ -69,6 +69,33 @@ TEST_CASE("a reader that stays open has each lot as a new reader has it, whateve
   }
 }
 
+TEST_CASE("a reader knows when something was recorded, here or elsewhere, and when nothing was", "[ledger][refresh]") {
+  const QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("ledger.sqlite"));
+  auto writer = Ledger::open(path, Access::Write);
+  REQUIRE(writer);
+  const auto record = [&](const char* lot, int minutes) {
+    const QDateTime at = kMorning.addSecs(60L * minutes);
+    REQUIRE(writer->append({made(QLatin1String(lot), QStringLiteral("butter"), kMorning, 4, {})}, stamp(at)));
+  };
+  record("A1", 10);
+  auto reader = Ledger::open(path, Access::Read);
+  REQUIRE(reader);
+  const auto changes = [](Ledger& ledger) {
+    ledger.lots().refresh();
+    return ledger.lots().changes();
+  };
+  const qint64 read = changes(*reader), written = changes(*writer);
+  CHECK(reader->last_recorded() == kMorning.addSecs(600));
+  CHECK(changes(*reader) == read);
+  CHECK(changes(*writer) == written);
+  record("A2", 20);
+  CHECK(changes(*reader) != read);
+  CHECK(changes(*writer) != written);
+  CHECK(reader->last_recorded() == kMorning.addSecs(1200));
+  CHECK(writer->last_recorded() == kMorning.addSecs(1200));
+}
+
 TEST_CASE("a lot is another age after what befell it, and the same after what befell another", "[ledger][refresh]") {
   const QTemporaryDir folder;
   const QString path = folder.filePath(QStringLiteral("ledger.sqlite"));

@@ -21,6 +21,8 @@ using namespace lardiner::station;
 
 namespace {
 
+constexpr qsizetype kLarge = 3'000'000;
+
 // A station that answers with what it was asked, on a port of its own.
 class Running {
  public:
@@ -52,6 +54,10 @@ class Running {
     if (request.path == QLatin1String("/throw")) throw std::logic_error("a secret\nforged");
     Reply reply;
     if (request.path == QLatin1String("/away")) return redirection(request.query.value("to"));
+    if (request.path == QLatin1String("/large")) {
+      reply.body = QByteArray(kLarge, 'x');
+      return reply;
+    }
     reply.body = (request.method == Request::Method::Post ? "POST " : "GET ") + request.path.toUtf8() + ' ' +
                  request.form.value("a").toUtf8() + ' ' + QByteArray::number(request.uploads.size()) + ' ' +
                  request.session.toUtf8();
@@ -139,6 +145,29 @@ TEST_CASE("several requests come over one connection", "[station][server]") {
   CHECK(wire.receive("GET /1").contains("GET /1"));
   wire.send(get("/2"));
   CHECK(wire.receive().contains("GET /2"));
+}
+
+TEST_CASE("requests that come at once are each answered, a large answer whole", "[station][server]") {
+  Running station;
+  const QByteArray answers =
+      Wire(station).answer("GET /1 HTTP/1.1\r\nHost: localhost\r\n\r\n" +
+                           QByteArray("GET /large HTTP/1.1\r\nHost: localhost\r\n\r\n") + get("/3"));
+  CHECK(answers.count("HTTP/1.1 200 OK\r\n") == 3);
+  CHECK(answers.count('x') >= kLarge);
+  CHECK(answers.contains("GET /1 "));
+  CHECK(answers.contains("GET /3 "));
+}
+
+TEST_CASE("who asks whether it may send gets its answer before it sends", "[station][server]") {
+  Running station;
+  Wire wire(station);
+  wire.send(
+      "POST /form HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nExpect: 100-continue\r\n"
+      "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: 5\r\n\r\n");
+  CHECK(wire.receive("\r\n\r\n").startsWith("HTTP/1.1 100 Continue"));
+  CHECK(station.asked == 0);
+  wire.send("a=one");
+  CHECK(wire.receive().endsWith("POST /form one 0 "));
 }
 
 TEST_CASE("what is no request that a page has is answered without asking", "[station][server][attack]") {

@@ -57,6 +57,20 @@ TEST_CASE("a sentence is filled in one pass: braces in a value stay", "[words]")
   CHECK(language.sentence(QStringLiteral("b"), {QStringLiteral("unused")}) == QStringLiteral("x"));
 }
 
+TEST_CASE("what is no gap stays, and so does a gap that has no value", "[words]") {
+  const auto filled = [](const char* text) {
+    const Language language(QStringLiteral("en"), {{QStringLiteral("a"), QString::fromLatin1(text)}}, {});
+    return language.sentence(QStringLiteral("a"), {QStringLiteral("x"), QStringLiteral("y")});
+  };
+  CHECK(filled("{0}{1}{0}") == "xyx");
+  CHECK(filled("{{0}}") == "{x}");
+  CHECK(filled("{0") == "{0");
+  CHECK(filled("{10} {a} {} {") == "{10} {a} {} {");
+  CHECK(filled("{7}, {1}") == "{7}, y");
+  const Language language(QStringLiteral("en"), {{QStringLiteral("a"), QStringLiteral("{0} (in {1}) {")}}, {});
+  CHECK(language.around(QStringLiteral("a")) == QStringList{QString(), QStringLiteral(" (in "), QStringLiteral(") {")});
+}
+
 TEST_CASE("a word that is not there is seen, never silent", "[words]") {
   const Language language(QStringLiteral("en"), {}, {});
   CHECK_FALSE(language.has(QStringLiteral("allergen.lupin")));
