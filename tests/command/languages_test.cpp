@@ -203,7 +203,7 @@ int try_all(const QStringList& languages, book::Purpose purpose, const std::vect
 }  // namespace
 
 TEST_CASE("in every language every product fits and says all its facts in its place, or is refused for want of room",
-          "[command][languages][labels]") {
+          "[command][languages][labels][once]") {
   const auto packs = value_of(read_languages(demo_options()));
   const paper::Faces faces = value_of(read_faces(demo_options()));
   for (const words::Language& pack : packs)

@@ -77,7 +77,7 @@ const QString kNoCode = QStringLiteral(
 
 }  // namespace
 
-TEST_CASE("a damaged picture of each lot's label opens that lot", "[command][scan][damaged][src:practice/scan]") {
+TEST_CASE("a damaged picture of each lot's label opens that lot", "[command][scan][damaged][once][src:practice/scan]") {
   const RecordedDay& day = recorded();
   const std::vector<Labelled> labels = some_labels();
   REQUIRE(labels.size() >= 20);

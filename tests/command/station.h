@@ -66,12 +66,7 @@ struct Station : RecordedDay {
   QString at;
 
   /// `more`: further options of the station.
-  explicit Station(const QStringList& more = {}) {
-    REQUIRE(evening({"record", kDemoKitchen + "/events/evening.csv"}).status == 0);
-    for (const QString& initials : {QString("MK"), QString("JO")})
-      REQUIRE(folder.lardiner({"--kitchen", "kitchen", "pin", initials}, kPin.toUtf8()).status == 0);
-    serve(more);
-  }
+  explicit Station(const QStringList& more = {}) : RecordedDay(kept()) { serve(more); }
   ~Station() { stop(); }
 
   void serve(const QStringList& more, const QString& clock = "2026-11-25T21:50") {
@@ -94,6 +89,18 @@ struct Station : RecordedDay {
     return one;
   }
   QString heads() const { return evening({"--json", "verify"}).out; }
+
+ private:
+  static const RecordedDay& kept() {
+    static const std::unique_ptr<const RecordedDay> evening = [] {
+      auto made = std::make_unique<RecordedDay>();
+      REQUIRE(made->evening({"record", kDemoKitchen + "/events/evening.csv"}).status == 0);
+      for (const QString& initials : {QString("MK"), QString("JO")})
+        REQUIRE(made->folder.lardiner({"--kitchen", "kitchen", "pin", initials}, kPin.toUtf8()).status == 0);
+      return made;
+    }();
+    return *evening;
+  }
 };
 
 /// Whether a body is as templates/station/openapi.json says that the path answers; what is wrong with it.
