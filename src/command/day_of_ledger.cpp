@@ -1,6 +1,8 @@
 // A day of the ledger as its record tells it.
 #include "command/day_of_ledger.h"
 
+#include <algorithm>
+
 #include "book/standing.h"
 #include "command/food_limits.h"
 #include "ledger/entries.h"
@@ -30,6 +32,7 @@ class Filling {
     const auto entries = ledger::entries_of_day(store_, day_.day);
     if (!entries) return tl::unexpected(Errors{entries.error()});
     day_.entries = static_cast<int>(entries->size());
+    day_.unreviewed = unreviewed(*entries);
     if (const auto read = read_corrections(); !read) return tl::unexpected(Errors{read.error()});
     for (const ledger::Recorded& recorded : *entries)
       if (const auto added = add(recorded); !added) return tl::unexpected(Errors{added.error()});
@@ -39,6 +42,15 @@ class Filling {
   }
 
  private:
+  static int unreviewed(const std::vector<ledger::Recorded>& entries) {
+    const auto is_review = [](const ledger::Recorded& one) { return one.entry.event.kind == Kind::Review; };
+    return static_cast<int>(std::count_if(entries.begin(), entries.end(), [&](const ledger::Recorded& entry) {
+      return !is_review(entry) && std::none_of(entries.begin(), entries.end(), [&](const ledger::Recorded& other) {
+        return is_review(other) && other.seq > entry.seq && other.entry.event.by != entry.entry.event.by;
+      });
+    }));
+  }
+
   // Corrections of that day or later that name an entry.
   problem::Expected<bool> read_corrections() {
     std::vector<qint64> found;

@@ -26,6 +26,10 @@ class PrintBoard {
   void tested(const QString& printer, const QString& medium);
   bool take_tested(const QString& printer, const QString& medium);
 
+  /// For who answers a page and has to ask a printer for it: one at a time, since a silent printer holds them up. Not
+  /// owned: somebody else does.
+  std::unique_lock<std::mutex> speak() { return {speaking_, std::try_to_lock}; }
+
   /// Something was asked for, or ended: who waits looks at once.
   void wake();
   void stop();
@@ -34,6 +38,7 @@ class PrintBoard {
   void wait(int seconds);
 
  private:
+  std::mutex speaking_;
   mutable std::mutex mutex_;
   std::condition_variable woken_;
   unsigned wakes_ = 0;

@@ -31,6 +31,13 @@ Error over(const QString& id) {
   return {Code::Conflict, QStringLiteral("print %1 is over already").arg(id), {}, QStringLiteral("look at it again")};
 }
 
+Error spoken_to() {
+  return {Code::Conflict,
+          QStringLiteral("the station waits for an answer of a printer already"),
+          {},
+          QStringLiteral("try again in ten seconds")};
+}
+
 // The print that somebody ends. Errors: there is none, it is over, so many labels it has not.
 problem::ExpectedAll<Print> to_end(LedgerRun& run, const station::PrintEnd& wish) {
   const auto entry = history::entry_id(wish.id);
@@ -194,6 +201,8 @@ problem::Expected<std::optional<PrintShown>> PrintDesk::print(LedgerRun& run, co
 problem::ExpectedAll<QString> PrintDesk::end(LedgerRun& run, const station::PrintEnd& wish) const {
   const auto print = to_end(run, wish);
   if (!print) return tl::unexpected(print.error());
+  const auto alone = board_.speak();
+  if (print->sent && !alone) return tl::unexpected(Errors{spoken_to()});
   const std::optional<Error> kept = print->sent ? not_given_up(*print) : std::nullopt;
   const auto first_bad = print->containers.begin() + wish.good;
   const std::vector<int> rest(first_bad, print->containers.end());
@@ -222,6 +231,8 @@ problem::ExpectedAll<bool> PrintDesk::print_test_label(LedgerRun& run, const QSt
   const book::Media& medium = *run.book.medium(medium_id);
   const auto label = test_labels(options_, run.book, medium, run.now, true);
   if (!label) return tl::unexpected(label.error());
+  const auto alone = board_.speak();
+  if (!alone) return tl::unexpected(Errors{spoken_to()});
   const auto at = printer::printer_at((*named_one)->address);
   if (!at) return tl::unexpected(Errors{at.error()});
   printer::JobWish wish;

@@ -87,20 +87,23 @@ class DayRecord {
     sheet_.parts.emplace_back(std::move(out));
   }
 
-  // A line to sign on, where no second person has reviewed the day yet.
+  // And a line to sign on, where no second person has reviewed all of the day yet.
   void add_review() {
-    if (!day_.reviews.empty()) {
-      add("record.reviews", rows_of(phrases_, day_.reviews));
-      return;
-    }
-    Table out{phrases_.both("record.reviews"),
+    if (!day_.reviews.empty()) add("record.reviews", rows_of(phrases_, day_.reviews));
+    if (!day_.reviews.empty() && day_.unreviewed == 0) return;
+    Table out{day_.reviews.empty() ? phrases_.both("record.reviews") : QString(),
               {{Column::Kind::Text, {}, 3},
                {Column::Kind::Blank, phrases_.both("sheet.by"), 1},
                {Column::Kind::Blank, phrases_.both("record.signature"), 2},
                {Column::Kind::Blank, phrases_.both("record.date"), 1}},
               {},
               true};
-    const Cell none = phrases_.cell([](const Wording& wording) { return wording.word("record.not_reviewed"); }, true);
+    const Cell none = phrases_.cell(
+        [&](const Wording& wording) {
+          return day_.reviews.empty() ? wording.word("record.not_reviewed")
+                                      : wording.sentence("record.reviewed_in_part", {QString::number(day_.unreviewed)});
+        },
+        true);
     out.rows.push_back({{none, blank(), blank(), blank()}, false});
     sheet_.parts.emplace_back(std::move(out));
   }

@@ -132,8 +132,9 @@ struct Day {
   std::vector<MadeBatch> made;
   std::vector<Counted> counts;
   std::vector<Reviewed> reviews;
-  int entries = 0;    ///< of the day, those that no section shows too
-  QStringList heads;  ///< one a station, whole: "A-123-" and the hash, as `verify --head` takes it
+  int entries = 0;     ///< of the day, those that no section shows too
+  int unreviewed = 0;  ///< of them, those that nobody but who recorded them has reviewed since
+  QStringList heads;   ///< one a station, whole: "A-123-" and the hash, as `verify --head` takes it
   QDateTime printed_at;
 };
 

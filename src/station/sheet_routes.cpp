@@ -31,8 +31,8 @@ bool wants_pdf(const Visit& visit) { return !field(visit.request().query, "pdf")
 Errors add_made(const Visit& visit, Part& page, const SheetWish& wish, const QString& pdf) {
   const auto sheet = visit.desk().sheet(wish, visit.language());
   if (!sheet) return sheet.error();
-  const bool worked_with = wish.kind == SheetWish::Kind::Prep || wish.kind == SheetWish::Kind::Assembly;
-  add_sheet(page, *sheet, worked_with ? ForPaper::Cell : ForPaper::Row);
+  const bool to_sign = wish.kind == SheetWish::Kind::DispatchNote;
+  add_sheet(page, *sheet, to_sign ? ForPaper::Row : ForPaper::Cell);
   page.add("PDF").set("HERE_PLAIN", pdf);
   return {};
 }

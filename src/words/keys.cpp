@@ -438,6 +438,7 @@ constexpr Row kRows[] = {
     {"record.not_seen", 0},
     {"record.reviewed", 0},
     {"record.not_reviewed", 0},
+    {"record.reviewed_in_part", 1},
     {"record.signature", 0},
     {"record.date", 0},
     // What holds a lot, and where it went

@@ -168,6 +168,20 @@ TEST_CASE("a day's record is read and reviewed by a second person", "[command][l
   CHECK(reviewed.status == 200);
   CHECK(reviewed.body.contains("Recorded:"));
   CHECK(tablet.get("/day/2026-11-25").body.contains("read with MK"));
+  CHECK_FALSE(tablet.get("/day/2026-11-25").body.contains("not reviewed yet"));
+}
+
+TEST_CASE("who reviews a day alone has not reviewed what they recorded themselves, nor what was recorded since",
+          "[command][ledger][station][pages]") {
+  const Station station;  // MK has reviewed it
+  const Browser tablet = station.signed_in("MK");
+  const auto day = [&] { return tablet.get("/day/2026-11-25").body.replace(QChar(0x00A0), ' '); };
+  CHECK(day().contains("Entries not reviewed yet by a second person: 7"));
+  REQUIRE(tablet
+              .send("/happened/" + kButter,
+                    {{"event", "frozen"}, {"at", "2026-11-25 21:46"}, {"containers", "5"}, {"place", "freezer 1"}})
+              .status == 200);
+  CHECK(day().contains("Entries not reviewed yet by a second person: 8"));
 }
 
 TEST_CASE("a sheet is shown and had as PDF; what cannot be made says why", "[command][ledger][station][pages]") {

@@ -2,6 +2,7 @@
 // is done when it stops, and a station that is killed in the middle.
 #include <QElapsedTimer>
 #include <QThread>
+#include <thread>
 
 #include "real_printer.h"
 #include "station.h"
@@ -175,6 +176,33 @@ TEST_CASE("a printer that is switched off is told; labels that it may print yet 
   CHECK(tablet.send("/labels/" + kButter, {{"containers", "7"}, {"medium", "side"}, {"step", "pdf"}})
             .body.startsWith("%PDF-"));
   CHECK(station.history().contains("reprinted, lot A26329CLB03L, container 7"));
+}
+
+TEST_CASE("a printer that is silent holds up one who asked it, and nobody else", "[command][ledger][station][print]") {
+  QProcess silent;  // takes connections, and says nothing
+  silent.start("python3", {"-c",
+                           "import socket, time\ns = socket.socket()\ns.bind(('127.0.0.1', 0))\ns.listen(20)\n"
+                           "print(s.getsockname()[1], flush=True)\ntime.sleep(300)\n"});
+  REQUIRE(silent.waitForReadyRead(30'000));
+  const QString port = QString::fromUtf8(silent.readLine()).trimmed();
+  const Station station({"--printer", "silent=ipp://127.0.0.1:" + port + "/ipp/print"});
+  const Browser one = station.signed_in("MK"), other = station.signed_in("JO");
+  const QList<QPair<QString, QString>> test{{"printer", "silent"}, {"medium", "side"}, {"step", "test"}};
+  Answer first, second;
+  std::thread asking([&] { first = one.send("/printers", test); });
+  second = other.send("/printers", test);
+  CHECK(other.get("/").status == 200);
+  asking.join();
+  silent.kill();
+  silent.waitForFinished();
+  const auto held_up = [](const Answer& answer) { return answer.body.contains("does not answer"); };
+  const auto refused = [](const Answer& answer) {
+    return answer.body.contains("the station waits for an answer of a printer already");
+  };
+  INFO(first.body.toStdString() << second.body.toStdString());
+  CHECK(((held_up(first) && refused(second)) || (held_up(second) && refused(first))));
+  CHECK(first.status == 422);
+  CHECK(second.status == 422);
 }
 
 TEST_CASE("killed in the middle of a print, the next station follows the same job and prints nothing twice",

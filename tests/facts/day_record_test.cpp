@@ -59,6 +59,17 @@ TEST_CASE("each section of a day without entries says so, and a second person ha
   CHECK(rows(sheet, "Review by a second person") == QStringList{"Not reviewed yet by a second person | __ | __ | __"});
 }
 
+TEST_CASE("a review is told, and how much of the day nobody but who recorded it has reviewed", "[facts][day]") {
+  Day day = quiet();
+  day.reviews = {{entered(9, at(21, 40)), QStringLiteral("read with JO")}};
+  const QString told = QStringLiteral("21:40 | reviewed |  | read with JO | MK; A-9");
+  CHECK(rows(record(day), "Review by a second person") == QStringList{told});
+  CHECK(rows(record(day), "").isEmpty());
+  day.unreviewed = 3;
+  CHECK(rows(record(day), "Review by a second person") == QStringList{told});
+  CHECK(rows(record(day), "") == QStringList{"Entries not reviewed yet by a second person: 3 | __ | __ | __"});
+}
+
 TEST_CASE("a place out of its limit is told in words, with the limit; one without a limit is not passed as within",
           "[facts][day]") {
   Day day = quiet();
