@@ -200,7 +200,7 @@ TEST_CASE("a sheet is shown and had as PDF; what cannot be made says why", "[com
         "product=chilli-lime-butter&amount=4&kind=assembly"}) {
     const Answer refused = tablet.get(QStringLiteral("/sheets?") + QLatin1String(wrong));
     CHECK(refused.status == 422);
-    CHECK_FALSE(refused.body.contains("--"));
+    CHECK_FALSE(refused.body.contains(QRegularExpression("[ >(]--")));  // no option; a token may have it within
   }
 }
 
