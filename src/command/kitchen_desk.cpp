@@ -141,12 +141,8 @@ class KitchenDesk : public station::Desk {
     return texts;
   }
 
-  problem::ExpectedAll<Recorded> record(const std::vector<reader::Value>& rows) override {
-    return append(recording(run_, rows, false, false));
-  }
-  problem::ExpectedAll<Recorded> record_on_hold(const reader::Value& row) override {
-    return append(recording(run_, {row}, false, true));
-  }
+  problem::ExpectedAll<Recorded> record(const std::vector<reader::Value>& rows) override { return append(rows, false); }
+  problem::ExpectedAll<Recorded> record_on_hold(const reader::Value& row) override { return append({row}, true); }
 
   problem::ExpectedAll<Foreseen> foresee(const reader::Value& row) override {
     Recording recorded = recording(run_, {row}, false, true);
@@ -200,20 +196,19 @@ class KitchenDesk : public station::Desk {
     return std::move(document->pdf);
   }
 
-  problem::ExpectedAll<Recorded> append(Recording recorded) {
-    if (!recorded.errors.empty()) return tl::unexpected(recorded.errors);
-    const auto entries = run_.ledger.append(std::move(recorded.events), run_.stamp());
-    if (!entries) {
+  problem::ExpectedAll<Recorded> append(const std::vector<reader::Value>& rows, bool hold) {
+    const auto appended = append_rows(run_, rows, false, hold);
+    if (!appended) {
       run_.ledger.store().forget_fault();  // the page that says so is read all the same
-      return tl::unexpected(entries.error());
+      return tl::unexpected(appended.error());
     }
     Recorded out;
-    for (const history::Entry& entry : *entries) {
+    for (const history::Entry& entry : appended->entries) {
       out.entries << entry.id.text();
       if (!entry.event.lot.isEmpty()) out.lot = entry.event.lot;
     }
-    for (const QString& warning : recorded.warnings) out.warnings << warning;
-    for (const Errors& warnings : {place_warnings(run_, *entries), food_warnings(run_, *entries)})
+    for (const QString& warning : appended->warnings) out.warnings << warning;
+    for (const Errors& warnings : {place_warnings(run_, appended->entries), food_warnings(run_, appended->entries)})
       for (const problem::Error& warning : warnings) out.warnings << warning.what + QStringLiteral(": ") + warning.hint;
     return out;
   }

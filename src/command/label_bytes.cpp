@@ -14,6 +14,8 @@ using problem::Errors;
 
 namespace {
 
+constexpr int kMostAttempts = 5;
+
 problem::Expected<std::optional<paper::CodeImage>> code_of(const QByteArray& uri) {
   if (uri.isEmpty()) return std::optional<paper::CodeImage>();
   const auto matrix = symbol::encode_qr(uri, symbol::strongest_correction(uri));
@@ -117,15 +119,18 @@ problem::ExpectedAll<LabelsToCome> labels_to_come(const Options& options, const 
 problem::ExpectedAll<LabelFile> print_lot(const Options& options, const book::Book& book,
                                           const std::vector<words::Language>& languages, const QDateTime& now,
                                           const LotToPrint& wish) {
-  auto ledger = LabelLedger::open(options, book, now, true);
-  if (!ledger) return tl::unexpected(ledger.error());
-  const auto runs = runs_of(**ledger, book, languages, wish);
-  if (!runs) return tl::unexpected(runs.error());
-  const auto file = drawn(options, book, *runs, QStringLiteral("Labels, %1, %2").arg(book.kitchen.name, wish.lot));
-  if (!file) return file;
-  if (wish.of.valid()) (*ledger)->sent(wish.of, in_order(*runs));
-  if (const Errors errors = (*ledger)->record_prints(wish.by); !errors.empty()) return tl::unexpected(errors);
-  return file;
+  for (int attempt = 1;; ++attempt) {
+    auto ledger = LabelLedger::open(options, book, now, true);
+    if (!ledger) return tl::unexpected(ledger.error());
+    const auto runs = runs_of(**ledger, book, languages, wish);
+    if (!runs) return tl::unexpected(runs.error());
+    auto file = drawn(options, book, *runs, QStringLiteral("Labels, %1, %2").arg(book.kitchen.name, wish.lot));
+    if (!file) return file;
+    if (wish.of.valid()) (*ledger)->sent(wish.of, in_order(*runs));
+    const Errors errors = (*ledger)->record_prints(wish.by);
+    if (errors.empty()) return file;
+    if (attempt == kMostAttempts || !(*ledger)->has_grown()) return tl::unexpected(errors);
+  }
 }
 
 }  // namespace lardiner::command

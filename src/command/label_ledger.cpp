@@ -84,7 +84,7 @@ Event print_of(const batch::Batch& batch, Kind kind, const QString& end, bool ho
 }  // namespace
 
 LabelLedger::LabelLedger(const book::Book& book, const QDateTime& now, ledger::Ledger ledger)
-    : book_(&book), now_(now), ledger_(std::move(ledger)) {}
+    : book_(&book), now_(now), ledger_(std::move(ledger)), read_to_(ledger_.last()) {}
 
 problem::ExpectedAll<std::optional<LabelLedger>> LabelLedger::open(const Options& options, const book::Book& book,
                                                                    const QDateTime& now, bool needed) {
@@ -211,7 +211,9 @@ void LabelLedger::sent(const history::EntryId& print, const std::vector<int>& co
 Errors LabelLedger::record_prints(const QString& by) {
   if (prints_.empty()) return {};
   for (Event& event : prints_) event.by = by;
-  const auto entries = ledger_.append(prints_, stamp());
+  ledger::Stamp as_read = stamp();
+  as_read.read_to = read_to_;
+  const auto entries = ledger_.append(prints_, as_read);
   return entries ? Errors{} : entries.error();
 }
 

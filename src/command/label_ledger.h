@@ -32,8 +32,11 @@ class LabelLedger {
   /// Remembers that a print gives those labels to its printer, in that order. REQUIRES: `made` was told of the lot.
   void sent(const history::EntryId& print, const std::vector<int>& containers);
 
-  /// Records the prints that were made. Nothing where there are none.
+  /// Records the prints that were made. Nothing where there are none. Errors: something befell one of their lots since
+  /// this ledger was opened; the ledger's.
   problem::Errors record_prints(const QString& by);
+  /// Whether anything was recorded since it was opened.
+  bool has_grown() { return ledger_.last() != read_to_; }
   /// Takes them back: the labels did not come to their place.
   problem::Errors void_prints(const QString& by);
 
@@ -48,6 +51,7 @@ class LabelLedger {
   const book::Book* book_;
   QDateTime now_;
   ledger::Ledger ledger_;
+  qint64 read_to_;
   std::vector<history::Event> prints_;
 };
 

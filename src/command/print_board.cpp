@@ -21,6 +21,16 @@ void PrintBoard::forget(const QString& print) {
   standings_.remove(print);
 }
 
+void PrintBoard::sending(const QString& print, bool is) {
+  const std::lock_guard lock(mutex_);
+  is ? static_cast<void>(sending_.insert(print)) : static_cast<void>(sending_.remove(print));
+}
+
+bool PrintBoard::is_sending(const QString& print) const {
+  const std::lock_guard lock(mutex_);
+  return sending_.contains(print);
+}
+
 void PrintBoard::tested(const QString& printer, const QString& medium) {
   const std::lock_guard lock(mutex_);
   tested_.insert(printer, medium);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QHash>
+#include <QSet>
 #include <QString>
 #include <condition_variable>
 #include <mutex>
@@ -21,6 +22,11 @@ class PrintBoard {
   void set(const QString& print, const station::PrintStanding& standing);
   std::optional<station::PrintStanding> get(const QString& print) const;
   void forget(const QString& print);
+
+  /// From before a print is recorded as sent until its printer has it, or has it not: a printer that is asked for it
+  /// meanwhile knows none.
+  void sending(const QString& print, bool is);
+  bool is_sending(const QString& print) const;
 
   /// A test label of a medium was given to a printer; and whether one was, since it was last told what is in it.
   void tested(const QString& printer, const QString& medium);
@@ -44,6 +50,7 @@ class PrintBoard {
   unsigned wakes_ = 0;
   bool stopping_ = false;
   QHash<QString, station::PrintStanding> standings_;
+  QSet<QString> sending_;
   QHash<QString, QString> tested_;  // medium by printer
 };
 

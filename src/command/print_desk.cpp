@@ -199,10 +199,13 @@ problem::Expected<std::optional<PrintShown>> PrintDesk::print(LedgerRun& run, co
 }
 
 problem::ExpectedAll<QString> PrintDesk::end(LedgerRun& run, const station::PrintEnd& wish) const {
+  ledger::Stamp stamp = run.stamp();
+  stamp.read_to = run.ledger.last();
+  run.ledger.lots().refresh();
   const auto print = to_end(run, wish);
   if (!print) return tl::unexpected(print.error());
   const auto alone = board_.speak();
-  if (print->sent && !alone) return tl::unexpected(Errors{spoken_to()});
+  if (print->sent && (!alone || board_.is_sending(wish.id))) return tl::unexpected(Errors{spoken_to()});
   const std::optional<Error> kept = print->sent ? not_given_up(*print) : std::nullopt;
   const auto first_bad = print->containers.begin() + wish.good;
   const std::vector<int> rest(first_bad, print->containers.end());
@@ -216,7 +219,7 @@ problem::ExpectedAll<QString> PrintDesk::end(LedgerRun& run, const station::Prin
     if (const auto voided = voided_of(run, *print, rest, wish.by)) events.push_back(*voided);
   const bool again = wish.again && !rest.empty();
   if (again) events.push_back(asked_again(run, *print, rest, wish.by));
-  const auto entries = run.ledger.append(std::move(events), run.stamp());
+  const auto entries = run.ledger.append(std::move(events), stamp);
   if (!entries) return tl::unexpected(entries.error());
   board_.forget(wish.id);
   board_.wake();

@@ -85,7 +85,9 @@ void PrintQueue::look() {
   const auto open = ledger::open_prints(ledger_->store());
   const auto print = open ? first_of(*open, printer_.name) : std::nullopt;
   if (!print) return;
-  if (auto run = read_ledger_run(options_, ledger::Access::Write)) go_on(*run, *print);
+  auto run = read_ledger_run(options_, ledger::Access::Write);
+  if (!run) return tell(*print, PrintState::Waiting, text_of(run.error()));
+  go_on(*run, *print);
 }
 
 void PrintQueue::go_on(LedgerRun& run, const Print& print) { print.sent ? find(run, print) : send(run, print); }
@@ -105,10 +107,12 @@ void PrintQueue::send(LedgerRun& run, const Print& print) {
   if (const auto error = printer::validate_job(*at, *terms)) return waits(error->what);
   const auto languages = read_languages(options_);
   if (!languages) return waits(text_of(languages.error()));
+  board_.sending(print.asked.id.text(), true);
   const auto file = print_lot(options_, run.book, *languages, run.now, labels_of(print));
+  if (file) tell(print, PrintState::Printing, QString());
+  const auto job = file ? printer::send_job(*at, *terms, file->pdf) : problem::Expected<int>();
+  board_.sending(print.asked.id.text(), false);
   if (!file) return waits(text_of(file.error()));
-  tell(print, PrintState::Printing, QString());
-  const auto job = printer::send_job(*at, *terms, file->pdf);
   if (!job) return tell(print, PrintState::Lost, job.error().what);
   follow(run, print, *job);
 }

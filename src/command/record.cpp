@@ -166,15 +166,15 @@ QJsonObject json_of(LedgerRun& run, const Entry& entry) {
   return out;
 }
 
-bool report(const Options& options, LedgerRun& run, const std::vector<Entry>& entries, const Recording& recorded) {
+bool report(const Options& options, LedgerRun& run, const Appended& appended) {
   if (options.json) {
     QJsonArray all;
-    for (const Entry& entry : entries) all.append(json_of(run, entry));
-    return print(QJsonObject{{QStringLiteral("entries"), all}, {QStringLiteral("problems"), json(recorded.held)}});
+    for (const Entry& entry : appended.entries) all.append(json_of(run, entry));
+    return print(QJsonObject{{QStringLiteral("entries"), all}, {QStringLiteral("problems"), json(appended.held)}});
   }
   QString out;
-  for (const Entry& entry : entries) out += line(entry, run.zone()) + touched_lines(run, entry);
-  return print(out + relabel(run, entries));
+  for (const Entry& entry : appended.entries) out += line(entry, run.zone()) + touched_lines(run, entry);
+  return print(out + relabel(run, appended.entries));
 }
 
 }  // namespace
@@ -184,19 +184,18 @@ ExitStatus record(const Options& options, const RecordOptions& wish) {
   if (!rows) return refuse(rows.error(), options.json);
   auto run = read_ledger_run(options, ledger::Access::Write);
   if (!run) return refuse(run.error(), options.json);
-  Recording recorded = recording(*run, rows->rows, rows->decimal_comma, wish.hold);
-  if (!recorded.errors.empty()) return refuse(recorded.errors, options.json);
-  const auto entries = run->ledger.append(std::move(recorded.events), run->stamp());
-  if (!entries) return refuse(entries.error(), options.json);
-  Errors told = recorded.held;
-  for (const QString& warning : recorded.warnings)
+  const auto appended = append_rows(*run, rows->rows, rows->decimal_comma, wish.hold);
+  if (!appended) return refuse(appended.error(), options.json);
+  const std::vector<Entry>& entries = appended->entries;
+  Errors told = appended->held;
+  for (const QString& warning : appended->warnings)
     told.push_back({Code::Conflict, QStringLiteral("warning: ") + warning, {}, {}});
-  for (const Errors& warnings : {place_warnings(*run, *entries), food_warnings(*run, *entries)})
+  for (const Errors& warnings : {place_warnings(*run, entries), food_warnings(*run, entries)})
     told.insert(told.end(), warnings.begin(), warnings.end());
   print_problems(told);
-  const bool printed = report(options, *run, *entries, recorded);
+  const bool printed = report(options, *run, *appended);
   if (const auto& fault = run->ledger.store().fault()) return refuse({*fault}, options.json);
-  return reported(printed, recorded.held.empty() ? kDone : kDoneInPart);
+  return reported(printed, appended->held.empty() ? kDone : kDoneInPart);
 }
 
 }  // namespace lardiner::command

@@ -25,6 +25,8 @@ using problem::Errors;
 
 namespace {
 
+constexpr int kMostAttempts = 5;
+
 class Gathering {
  public:
   Gathering(LedgerRun& run, bool hold) : run_(run), hold_(hold) {}
@@ -228,6 +230,23 @@ Recording recording(LedgerRun& run, const std::vector<reader::Value>& rows, bool
     out.errors.insert(out.errors.end(), errors->begin(), errors->end());
   problem::sort(out.errors);
   return out;
+}
+
+problem::ExpectedAll<Appended> append_rows(LedgerRun& run, const std::vector<reader::Value>& rows, bool decimal_comma,
+                                           bool hold) {
+  for (int attempt = 1;; ++attempt) {
+    ledger::Stamp stamp = run.stamp();
+    stamp.read_to = run.ledger.last();
+    run.ledger.lots().refresh();
+    Recording read = recording(run, rows, decimal_comma, hold);
+    if (!read.errors.empty()) return tl::unexpected(read.errors);
+    const auto is_made = [](const Event& event) { return event.made.has_value(); };
+    if (std::none_of(read.events.begin(), read.events.end(), is_made)) stamp.read_to.reset();
+    auto entries = run.ledger.append(std::move(read.events), stamp);
+    if (entries) return Appended{std::move(*entries), std::move(read.held), std::move(read.warnings)};
+    const bool again = stamp.read_to && run.ledger.last() != *stamp.read_to && attempt < kMostAttempts;
+    if (!again) return tl::unexpected(entries.error());
+  }
 }
 
 }  // namespace lardiner::command

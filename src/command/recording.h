@@ -21,4 +21,16 @@ struct Recording {
 /// is: that is the ordinary course.
 Recording recording(LedgerRun& run, const std::vector<reader::Value>& rows, bool decimal_comma, bool hold);
 
+/// What was appended, and what was told of it.
+struct Appended {
+  std::vector<history::Entry> entries;
+  problem::Errors held;
+  std::vector<QString> warnings;
+};
+
+/// The same, appended: all or none. Where others record meanwhile what a batch is computed from (an allergen, a date, a
+/// hold), it is computed anew. Errors: those of the recording; the ledger's.
+problem::ExpectedAll<Appended> append_rows(LedgerRun& run, const std::vector<reader::Value>& rows, bool decimal_comma,
+                                           bool hold);
+
 }  // namespace lardiner::command

@@ -176,6 +176,7 @@ void befall_one(Holder& holder, const Entry& entry) {
       holder.label = {};
       holder.label_end.clear();
       holder.hold_label = false;
+      supersede(holder, event.kind);  // it bears none, or one from before, which may say less
       break;
     default:
       break;

@@ -2,6 +2,7 @@
 #include "ledger/ledger.h"
 
 #include <QFileInfo>
+#include <algorithm>
 
 #include "history/event_json.h"
 #include "ledger/chain.h"
@@ -88,10 +89,34 @@ problem::Expected<Ledger> Ledger::open(const QString& path, Access access) {
   return Ledger(std::move(*store));
 }
 
+// Whether what these events say may be otherwise by what was recorded since. A batch looks at many lots.
+bool Ledger::outdated(const std::vector<Event>& events, qint64 read_to) {
+  if (last() == read_to) return false;
+  if (std::any_of(events.begin(), events.end(), [](const Event& event) { return event.made.has_value(); })) return true;
+  Statement& row = store_->statement(
+      "SELECT EXISTS (SELECT 1 FROM touched WHERE lot = ? AND seq > ?)"
+      " OR EXISTS (SELECT 1 FROM concern WHERE lot = ? AND seq > ?)");
+  const auto befallen = [&](const LotName& lot) {
+    const bool is = row.with(lot.id).with(read_to).with(lot.id).with(read_to).one() && row.number(0) != 0;
+    row.end();
+    return is;
+  };
+  for (const Event& event : events) {
+    const std::vector<LotName> named = lots_->named(event.lot);
+    if (std::any_of(named.begin(), named.end(), befallen)) return true;
+  }
+  return false;
+}
+
 problem::ExpectedAll<std::vector<Entry>> Ledger::append(std::vector<Event> events, const Stamp& stamp) {
   store_->forget_fault();
   store_->begin();
   lots_->refresh();
+  if (stamp.read_to && outdated(events, *stamp.read_to)) {
+    store_->roll_back();
+    return tl::unexpected(Errors{{Code::Conflict, QStringLiteral("something else was recorded meanwhile"),
+                                  at_file(store_->path()), QStringLiteral("look again, and do it once more")}});
+  }
   Errors errors;
   std::vector<Entry> entries;
   if (const std::optional<Error> behind = clock_behind(stamp.now)) errors.push_back(*behind);
@@ -114,6 +139,8 @@ problem::ExpectedAll<std::vector<Entry>> Ledger::append(std::vector<Event> event
   problem::sort(errors);
   return tl::unexpected(errors);
 }
+
+qint64 Ledger::last() { return next_seq(*store_) - 1; }
 
 QDateTime Ledger::last_recorded() {
   Statement& row = store_->statement("SELECT coalesce(max(recorded), 0) FROM chain");

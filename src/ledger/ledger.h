@@ -19,6 +19,9 @@ struct Stamp {
   QString station;  ///< the kitchen's letter: the chain
   QDateTime now;    ///< recorded_at
   QString zone;     ///< IANA name
+  /// The last entry from which what is appended was computed (Ledger::last): where a later one may change it, it is
+  /// refused. Absent: it was computed from none.
+  std::optional<qint64> read_to = std::nullopt;
 };
 
 /// How a chain ends: what a day record and a backup state, so that a tail cut off is found.
@@ -39,16 +42,19 @@ class Ledger {
   /// Appends in the order given, everything or nothing, on disk when it returns. Numbers of containers are resolved to
   /// those that the event reaches, so that an entry says by itself what it did. Errors: every event that cannot have
   /// happened (history::happen), at its place; a lot that is not known, with the nearest; a lot recorded already; a
-  /// clock that stands before the last entry; the disk's.
+  /// clock that stands before the last entry; after `read_to`, any entry where a batch is appended, else one that
+  /// touched or concerns a lot of these events; the disk's.
   problem::ExpectedAll<std::vector<history::Entry>> append(std::vector<history::Event> events, const Stamp& stamp);
 
   /// Computes every table anew from the entries. Errors: an entry that cannot be read or cannot have happened.
   problem::ExpectedAll<bool> rebuild();
 
+  /// How many entries there are, of all chains: the last one's place.
+  qint64 last();
   /// When the last entry was recorded; 1970 where there is none.
   QDateTime last_recorded();
-  /// Why nothing can be appended at `now`: it is before the last entry, and a clock that is wrong dates nothing. Nothing
-  /// where it can.
+  /// Why nothing can be appended at `now`: it is before the last entry, and a clock that is wrong dates nothing.
+  /// Nothing where it can.
   std::optional<problem::Error> clock_behind(const QDateTime& now);
 
   std::vector<Head> heads();
@@ -57,6 +63,7 @@ class Ledger {
 
  private:
   explicit Ledger(std::unique_ptr<Store> store);
+  bool outdated(const std::vector<history::Event>& events, qint64 read_to);
 
   std::unique_ptr<Store> store_;
   std::unique_ptr<Lots> lots_;

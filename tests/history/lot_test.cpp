@@ -138,6 +138,21 @@ TEST_CASE("a printed label is true until something supersedes it", "[history][lo
   CHECK_FALSE(lot.holders[0].label.valid());
 }
 
+TEST_CASE("a label that did not come out makes the one before it no truer", "[history][lot][label]") {
+  Lot lot = begun(butter(2));
+  Event printed = event(Kind::Printed, "10 08:00", {1});
+  printed.label_end = QStringLiteral("17=261116");
+  REQUIRE(told(lot, entry(printed, 40)) == QString());
+  REQUIRE(told(lot, event(Kind::Opened, "10 09:00", {1})) == QString());
+  REQUIRE(lot.holders[0].superseded);
+  REQUIRE(told(lot, entry(printed, 41)) == QString());
+  REQUIRE(told(lot, event(Kind::Voided, "10 10:00", {1})) == QString());
+  CHECK(lot.holders[0].superseded);
+  CHECK_FALSE(lot.holders[0].held_alone);
+  CHECK(told(lot, entry(printed, 42)) == QString());
+  CHECK_FALSE(lot.holders[0].superseded);
+}
+
 TEST_CASE("the same label again is the label that is on it, and never one that is superseded",
           "[history][lot][label]") {
   Lot lot = begun(butter(2));

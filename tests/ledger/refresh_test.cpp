@@ -96,6 +96,47 @@ TEST_CASE("a reader knows when something was recorded, here or elsewhere, and wh
   CHECK(writer->last_recorded() == kMorning.addSecs(1200));
 }
 
+TEST_CASE("what was computed from less than there is now is refused where the rest may change it",
+          "[ledger][refresh]") {
+  const QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("ledger.sqlite"));
+  auto mine = Ledger::open(path, Access::Write);
+  REQUIRE(mine);
+  const QDateTime now = kMorning.addSecs(7200);
+  for (const char* lot : {"A1", "A2"})
+    REQUIRE(mine->append({made(QLatin1String(lot), QStringLiteral("butter"), kMorning, 4, {})}, stamp(now)));
+  auto others = Ledger::open(path, Access::Write);
+  REQUIRE(others);
+  const auto moved = [](const char* lot) {
+    return of_lot(history::Kind::Moved, QLatin1String(lot), kMorning.addSecs(600), {1});
+  };
+  const auto read_to = [&](qint64 last) {
+    Stamp as_read = stamp(now);
+    as_read.read_to = last;
+    return as_read;
+  };
+  const auto append = [&](history::Event event, qint64 last) {
+    const auto entries = mine->append({std::move(event)}, read_to(last));
+    return entries ? QStringLiteral("appended") : entries.error().front().what;
+  };
+  const QString refused = QStringLiteral("something else was recorded meanwhile");
+  const qint64 last = mine->last();
+  CHECK(last == 2);
+  REQUIRE(others->append({moved("A1")}, stamp(now)));
+  CHECK(append(moved("A1"), last) == refused);
+  CHECK(append(made(QStringLiteral("A3"), QStringLiteral("butter"), kMorning, 4, {}), last) == refused);
+  CHECK(mine->last() == 3);
+  CHECK(append(moved("A2"), last) == "appended");
+  CHECK(append(moved("A1"), mine->last()) == "appended");
+  CHECK(append(made(QStringLiteral("A3"), QStringLiteral("butter"), kMorning, 4, {}), mine->last()) == "appended");
+
+  const qint64 before_hold = mine->last();
+  history::Event hold = of_lot(history::Kind::Hold, QStringLiteral("A2"), kMorning.addSecs(700));
+  hold.reason = QStringLiteral("a lid was off");
+  REQUIRE(others->append({hold}, stamp(now)));
+  CHECK(append(moved("A2"), before_hold) == refused);
+}
+
 TEST_CASE("a lot is another age after what befell it, and the same after what befell another", "[ledger][refresh]") {
   const QTemporaryDir folder;
   const QString path = folder.filePath(QStringLiteral("ledger.sqlite"));
