@@ -55,9 +55,16 @@ Reply record(const Visit& visit) {
   const auto rows = reader::read_json_lines(visit.request().body, QStringLiteral("body"));
   if (!rows) return api_problems(400, rows.error());
   if (rows->empty()) return api_problem(400, QStringLiteral("there is no row in the body: a JSON object a line"));
-  for (const reader::Value& row : *rows)
+  std::vector<reader::Value> signed_rows = *rows;
+  for (reader::Value& row : signed_rows) {
     if (needs_strong_word(row) && !visit.who().strong) return api_problem(403, visit.word("page.stronger"));
-  const auto recorded = visit.desk().record(*rows);
+    const reader::Value* by = row.find(u"by");
+    if (by && by->text.trimmed() != visit.who().initials)
+      return api_problem(
+          403, QStringLiteral("\"by\" is who is signed in: leave it out, or write %1").arg(visit.who().initials));
+    if (!by) add(row, QStringLiteral("by"), visit.who().initials);
+  }
+  const auto recorded = visit.desk().record(signed_rows);
   if (!recorded) return api_problems(status_of(recorded.error()), recorded.error());
   return api_reply(201, QJsonObject{{QStringLiteral("entries"), QJsonArray::fromStringList(recorded->entries)},
                                     {QStringLiteral("warnings"), QJsonArray::fromStringList(recorded->warnings)}});

@@ -18,6 +18,7 @@ namespace lardiner::station {
 namespace {
 
 constexpr size_t kSmall = 65'536;
+constexpr std::chrono::seconds kGrace{5};
 
 using Name = int (*)(int, sockaddr*, socklen_t*);
 
@@ -130,13 +131,21 @@ ssize_t TimedStream::write_some(const char* ptr, size_t size) {
 
 ssize_t TimedStream::write(const char* ptr, size_t size) {
   constexpr std::string_view kBegin = "HTTP/1.1 ";
-  if (status_ == 0 && !out_of_time() && std::string_view(ptr, size).starts_with(kBegin))
-    status_ = std::atoi(ptr + kBegin.size());
+  if (status_ < 200 && std::string_view(ptr, size).starts_with(kBegin)) answer_begun(std::atoi(ptr + kBegin.size()));
+  if (out_of_time()) return -1;
   if (unsent_.size() + size <= kSmall) {
     unsent_.append(ptr, size);
     return static_cast<ssize_t>(size);
   }
   return flush() && write_all(ptr, size) ? static_cast<ssize_t>(size) : -1;
+}
+
+// What was asked for may have been done, however late: who asked has to know. Of a request that did not come in time
+// the library says 400.
+void TimedStream::answer_begun(int status) {
+  if (out_of_time() && status == 400) return;
+  status_ = status;
+  deadline_ = std::max(deadline_, Clock::now() + kGrace);
 }
 
 bool TimedStream::flush() {

@@ -44,6 +44,7 @@ class TimedStream : public httplib::Stream {
   bool ready(short events, Clock::time_point until) const;
   bool again(ssize_t done);  ///< after an attempt that did nothing: waits for what it lacked
   ssize_t fill();
+  void answer_begun(int status);
   ssize_t write_some(const char* ptr, size_t size);
   bool write_all(const char* ptr, size_t size);
 

@@ -54,6 +54,7 @@ class Running {
     if (request.path == QLatin1String("/throw")) throw std::logic_error("a secret\nforged");
     Reply reply;
     if (request.path == QLatin1String("/away")) return redirection(request.query.value("to"));
+    if (request.path == QLatin1String("/late")) std::this_thread::sleep_for(std::chrono::milliseconds(1500));
     if (request.path == QLatin1String("/large")) {
       reply.body = QByteArray(kLarge, 'x');
       return reply;
@@ -245,6 +246,14 @@ TEST_CASE("a request has a deadline, and who is slow holds up nobody", "[station
   CHECK(slow.front()->receive().startsWith("HTTP/1.1 408"));
   CHECK(Wire(station).answer(get("/quick")).contains("GET /quick"));
   CHECK(timer.elapsed() < 60'000);
+  CHECK(station.asked == 1);
+}
+
+TEST_CASE("what was done is answered, however late: nobody is to do it again", "[station][server]") {
+  Listening listening;
+  listening.request_seconds = 1;
+  Running station(listening);
+  CHECK(Wire(station).answer(get("/late")).endsWith("GET /late  0 "));
   CHECK(station.asked == 1);
 }
 
