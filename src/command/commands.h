@@ -231,10 +231,12 @@ ExitStatus serve_station(const Options& options, const StationOptions& wish);
 struct PinOptions {
   QString initials;
   bool strong = false;  ///< the strong word instead of the PIN
+  bool remove = false;  ///< takes out both, also of who is no longer in the book
   QString pins;
 };
 
-/// Sets the PIN or the strong word, read from standard input, of somebody in the book.
+/// Sets the PIN or the strong word of somebody in the book, read from standard input; at a terminal it is asked for and
+/// not shown.
 ExitStatus set_pin(const Options& options, const PinOptions& wish);
 
 /// A copy of the ledger that verifies; and a ledger out of one.

@@ -27,7 +27,7 @@ struct Words {
               pins, initials, printer, pages, job_name, orders;
   std::vector<std::string> there, words, printers;
   bool json = false, replace = false, keep_going = false, hold_labels = false, proof = false, fill_vessel = false,
-       hold = false, rebuild = false, strong = false;
+       hold = false, rebuild = false, strong = false, remove = false;
   int port = 8420, days = 3, seconds = lardiner::scan::Bounds{}.seconds, copies = 1, wait = 600;
   std::optional<int> start;
 };
@@ -292,11 +292,14 @@ void add_station(CLI::App& app, Words& words) {
       ->expected(1);
   station->add_option("--orders", words.orders, "orders, a .csv or .jsonl file: their start windows stand on Today")
       ->check(CLI::ExistingFile);
-  CLI::App* pin = app.add_subcommand("pin", "sets somebody's PIN for the station, read from standard input");
+  CLI::App* pin = app.add_subcommand(
+      "pin", "sets somebody's PIN for the station: 4 to 12 figures, asked for or read from standard input");
   pin->add_option("initials", words.initials, "of a person in the book")->required();
-  pin->add_flag("--strong", words.strong, "the strong word instead, for release, recall and corrections");
+  pin->add_flag("--strong", words.strong,
+                "the strong word instead, for release, recall and corrections: 8 letters or more");
+  pin->add_flag("--remove", words.remove, "takes out both, of who has left")->excludes("--strong");
   for (CLI::App* command : {station, pin})
-    command->add_option("--pins", words.pins, "file of the PINs (default: STATION.pins beside the ledger)");
+    command->add_option("--pins", words.pins, "file of the PINs (default: the ledger's name with .pins)");
 }
 
 void add_printing(CLI::App& app, Words& words) {
@@ -413,7 +416,7 @@ ExitStatus run(const CLI::App& app, const Words& words) {
     return serve_station(options, {text(words.address), words.port, text(words.certificate), text(words.key),
                                    texts(words.words), text(words.pins), QCoreApplication::applicationFilePath(),
                                    texts(words.printers), text(words.orders)});
-  if (asked_for("pin")) return set_pin(options, {text(words.initials), words.strong, text(words.pins)});
+  if (asked_for("pin")) return set_pin(options, {text(words.initials), words.strong, words.remove, text(words.pins)});
   if (asked_for("printers")) return printers(options, {text(words.printer)});
   if (asked_for("print"))
     return print_file(options, {text(words.file), text(words.printer), text(words.medium), words.copies,

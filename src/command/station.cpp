@@ -1,9 +1,7 @@
-// lardiner station: the kitchen's web page; lardiner pin: who may sign in to it.
+// lardiner station: the kitchen's web page.
 #include <malloc.h>
 
 #include <QDir>
-#include <QFileInfo>
-#include <QTextStream>
 #include <algorithm>
 #include <atomic>
 #include <chrono>
@@ -15,6 +13,7 @@
 #include "command/kitchen_desk.h"
 #include "command/option_error.h"
 #include "command/output.h"
+#include "command/pin.h"
 #include "command/print_queue.h"
 #include "command/stop.h"
 #include "printer/printers.h"
@@ -37,13 +36,6 @@ constexpr const char* kFonts[] = {"AtkinsonHyperlegibleNext-Regular.ttf",
                                   "NotoSans-Bold.ttf",
                                   "NotoSansSC-Regular.ttf",
                                   "NotoSansSC-Bold.ttf"};
-
-// Beside the ledger, and no part of it.
-QString pins_path(const Options& options, const book::Kitchen& kitchen, const QString& named) {
-  if (!named.isEmpty()) return named;
-  const QFileInfo ledger(ledger_path(options, kitchen));
-  return ledger.dir().filePath(ledger.completeBaseName() + QStringLiteral(".pins"));
-}
 
 problem::ExpectedAll<std::vector<station::PageSource>> page_sources(const QString& folder) {
   std::vector<station::PageSource> sources;
@@ -94,8 +86,7 @@ problem::ExpectedAll<Made> make(const Options& options, const StationOptions& wi
   if (!files) return tl::unexpected(files.error());
   auto book = KeptBook::open(options, std::move(*packs));
   if (!book) return tl::unexpected(book.error());
-  make_ledger_folder(options);
-  auto pins = station::Pins::at(pins_path(options, (*book)->now()->book.kitchen, wish.pins));
+  auto pins = open_pins(options, (*book)->now()->book.kitchen, wish.pins);
   if (!pins) return tl::unexpected(Errors{pins.error()});
   return Made{std::move(*pages), std::move(*files), std::move(*pins), std::move(*book)};
 }
@@ -200,30 +191,6 @@ ExitStatus serve_station(const Options& options, const StationOptions& wish) {
     board.stop();
   }
   return kDone;
-}
-
-ExitStatus set_pin(const Options& options, const PinOptions& wish) {
-  const auto book = usable_book(options);
-  if (!book) return refuse(book.error(), options.json);
-  const bool known = std::any_of(book->people.begin(), book->people.end(),
-                                 [&](const book::Person& person) { return person.initials == wish.initials; });
-  if (!known)
-    return refuse({{Code::Unknown,
-                    QStringLiteral("\"%1\" are the initials of nobody in the book").arg(wish.initials),
-                    {},
-                    QStringLiteral("add the person to the kitchen book: [[person]]")}},
-                  options.json);
-  make_ledger_folder(options);
-  auto pins = station::Pins::at(pins_path(options, book->kitchen, wish.pins));
-  if (!pins) return refuse({pins.error()}, options.json);
-  QTextStream in(stdin);
-  const QString secret = in.readLine();
-  const auto set = wish.strong ? pins->set_strong(wish.initials, secret) : pins->set(wish.initials, secret);
-  if (!set) return refuse({set.error()}, options.json);
-  return reported(
-      print(QStringLiteral("%1 of %2 is set\n")
-                .arg(wish.strong ? QStringLiteral("the strong word") : QStringLiteral("the PIN"), wish.initials)),
-      kDone);
 }
 
 }  // namespace lardiner::command

@@ -7,6 +7,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <QCryptographicHash>
 #include <QFile>
 #include <QFileInfo>
 #include <QSaveFile>
@@ -378,8 +379,11 @@ problem::Expected<bool> Pins::has(const QString& initials) const {
   return inside_->kept(initials, &Hashes::pin).map([](const QByteArray& hash) { return !hash.isEmpty(); });
 }
 
-problem::Expected<bool> Pins::has_strong(const QString& initials) const {
-  return inside_->kept(initials, &Hashes::strong).map([](const QByteArray& hash) { return !hash.isEmpty(); });
+problem::Expected<QByteArray> Pins::mark(const QString& initials) const {
+  problem::Expected<People> people = read(inside_->path);
+  if (!people) return tl::unexpected(people.error());
+  const Hashes hashes = person_of(*people, initials);
+  return QCryptographicHash::hash(hashes.pin + '\n' + hashes.strong, QCryptographicHash::Sha256);
 }
 
 std::optional<Error> refused_pin(const QString& pin) {

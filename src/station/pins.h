@@ -43,7 +43,7 @@ class Pins {
 
   /// From now on that person's PIN, in place of the one before. Makes the file where there is none, for its owner alone
   /// (mode 0600); it is written whole or not at all. Refused: what is not 4 to 12 figures, and those that anybody would
-  /// try first (1234, 2468, 0000, 1212, 2026). Sessions that are open stay so: SignIn::end_all.
+  /// try first (1234, 2468, 0000, 1212, 2026). Sessions that are open end: `mark`.
   problem::Expected<bool> set(const QString& initials, const QString& pin);
   /// The same for the strong word: 8 to 128 characters, not figures alone, at least 4 different ones.
   problem::Expected<bool> set_strong(const QString& initials, const QString& word);
@@ -55,9 +55,10 @@ class Pins {
   problem::Expected<bool> verify(const QString& initials, const QString& pin) const;
   problem::Expected<bool> verify_strong(const QString& initials, const QString& word) const;
 
-  /// Whether the person has a PIN, or a strong word.
+  /// Whether the person has a PIN.
   problem::Expected<bool> has(const QString& initials) const;
-  problem::Expected<bool> has_strong(const QString& initials) const;
+  /// Another one once the person's PIN or strong word was set anew or taken out: a digest of their hashes.
+  problem::Expected<QByteArray> mark(const QString& initials) const;
 
  private:
   struct Inside;

@@ -130,6 +130,8 @@ tl::expected<Begun, Refusal> SignIn::begin(const QString& initials, const QStrin
     const std::scoped_lock lock(mutex_);
     if (const auto until = pin_tries_.count(name, *known, now)) return refusal(Refusal::Why::Locked, *until);
   }
+  const problem::Expected<QByteArray> mark = pins_.mark(initials);
+  if (!mark) return failed(mark.error());
   const problem::Expected<bool> right = pins_.verify(initials, pin);
 
   const std::scoped_lock lock(mutex_);
@@ -137,7 +139,7 @@ tl::expected<Begun, Refusal> SignIn::begin(const QString& initials, const QStrin
   pin_tries_.give_back(name, now);
   if (!right) return failed(right.error());
   QByteArray token;
-  Session session{initials, now, now, {}, {}};
+  Session session{initials, now, now, {}, {}, *mark};
   if (const std::optional<Error> error = set_tokens(token, session.csrf)) return failed(*error);
   sessions_.remove(sha256(in_place_of));
   return add(token, std::move(session));
@@ -180,9 +182,18 @@ Who SignIn::who(const Session& session, const QDateTime& now) const {
 }
 
 std::optional<Who> SignIn::find(const QByteArray& token, const QDateTime& now) {
-  const std::scoped_lock lock(mutex_);
-  const auto found = live(token, now);
-  return found == sessions_.end() ? std::nullopt : std::optional(who(*found, now));
+  std::optional<Who> found;
+  QByteArray mark;
+  {
+    const std::scoped_lock lock(mutex_);
+    const auto session = live(token, now);
+    if (session == sessions_.end()) return std::nullopt;
+    found = who(*session, now);
+    mark = session->mark;
+  }
+  if (const auto is_now = pins_.mark(found->initials); is_now && *is_now == mark) return found;
+  end(token);
+  return std::nullopt;
 }
 
 bool SignIn::csrf_matches(const Who& who, const QByteArray& given) {
@@ -214,11 +225,6 @@ tl::expected<Who, Refusal> SignIn::strengthen(const QByteArray& token, const QSt
 void SignIn::end(const QByteArray& token) {
   const std::scoped_lock lock(mutex_);
   sessions_.remove(sha256(token));
-}
-
-void SignIn::end_all(const QString& initials) {
-  const std::scoped_lock lock(mutex_);
-  sessions_.removeIf([&](const auto& at) { return at.value().initials == initials; });
 }
 
 }  // namespace lardiner::station

@@ -105,7 +105,8 @@ class SignIn {
   tl::expected<Begun, Refusal> begin(const QString& initials, const QString& pin, const QDateTime& now,
                                      const QByteArray& in_place_of = {});
 
-  /// Whose session that is; nobody when it has ended. Counts as a use of it.
+  /// Whose session that is; nobody when it has ended, as it does when that person's PIN or strong word is set anew.
+  /// Counts as a use of it.
   std::optional<Who> find(const QByteArray& token, const QDateTime& now);
 
   /// Whether a form was made for that session. Takes as long wherever they differ.
@@ -114,8 +115,7 @@ class SignIn {
   /// Strong from now on, for as long as the limits say. Wrong words are counted as wrong PINs are, but apart from them.
   tl::expected<Who, Refusal> strengthen(const QByteArray& token, const QString& word, const QDateTime& now);
 
-  void end(const QByteArray& token);      ///< of none: nothing happens
-  void end_all(const QString& initials);  ///< when a PIN was set anew, or the person has left
+  void end(const QByteArray& token);  ///< of none: nothing happens
 
  private:
   struct Session {
@@ -124,6 +124,7 @@ class SignIn {
     QDateTime used;
     QDateTime strong_until;
     QByteArray csrf;
+    QByteArray mark;  // of the person's PIN: Pins::mark
   };
   using Sessions = QHash<QByteArray, Session>;
 

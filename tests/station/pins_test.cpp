@@ -81,10 +81,8 @@ TEST_CASE("PINs set at the same time are all kept", "[station][pins]") {
 TEST_CASE("the strong word and the PIN stand for each other nowhere", "[station][pins]") {
   PinsFile file;
   REQUIRE(file.pins->set(kMK, kPin));
-  CHECK_FALSE(file.pins->has_strong(kMK).value());
+  CHECK_FALSE(file.pins->verify_strong(kMK, kWord).value());
   REQUIRE(file.pins->set_strong(kMK, kWord));
-  CHECK(file.pins->has_strong(kMK).value());
-
   CHECK(file.pins->verify_strong(kMK, kWord).value());
   CHECK(file.pins->verify(kMK, kPin).value());
   CHECK_FALSE(file.pins->verify_strong(kMK, kPin).value());
@@ -110,6 +108,29 @@ TEST_CASE("who has left has no PIN", "[station][pins]") {
   CHECK_FALSE(file.pins->verify_strong(kMK, kWord).value());
   CHECK(file.pins->verify(kAB, kPin).value());
   CHECK_FALSE(file.pins->forget(kMK).value());
+}
+
+TEST_CASE("a person's mark is another once the PIN or the strong word is, and no one else's", "[station][pins]") {
+  PinsFile file;
+  REQUIRE(file.pins->set(kMK, kPin));
+  REQUIRE(file.pins->set(kAB, kPin));
+  const QByteArray of_ab = file.pins->mark(kAB).value();
+  QByteArray before = file.pins->mark(kMK).value();
+  CHECK(before != of_ab);
+  CHECK(file.pins->mark(kMK).value() == before);
+  const auto is_another = [&] {
+    const QByteArray now = file.pins->mark(kMK).value();
+    const bool another = now != before;
+    before = now;
+    return another;
+  };
+  REQUIRE(file.pins->set(kMK, kPin));  // the same figures: who set them meant to end what was open
+  CHECK(is_another());
+  REQUIRE(file.pins->set_strong(kMK, kWord));
+  CHECK(is_another());
+  REQUIRE(file.pins->forget(kMK));
+  CHECK(is_another());
+  CHECK(file.pins->mark(kAB).value() == of_ab);
 }
 
 TEST_CASE("a PIN is 4 to 12 figures", "[station][pins]") {

@@ -195,7 +195,7 @@ TEST_CASE("signing in on the same tablet ends the session before; a wrong PIN do
   CHECK(station.is_in(others->token, kMorning));
 }
 
-TEST_CASE("end ends one session, end_all those of one person", "[station][sign_in]") {
+TEST_CASE("end ends one session; a PIN set anew, or taken out, all of that person's", "[station][sign_in]") {
   Station station;
   const QByteArray first = station.token(kMK, kPin);
   const QByteArray second = station.token(kMK, kPin);
@@ -205,9 +205,13 @@ TEST_CASE("end ends one session, end_all those of one person", "[station][sign_i
   station.sign_in.end("none");
   CHECK_FALSE(station.is_in(first, kMorning));
   CHECK(station.is_in(second, kMorning));
-  station.sign_in.end_all(kMK);
+  REQUIRE(station.file.pins->set(kMK, QStringLiteral("5082")));
   CHECK_FALSE(station.is_in(second, kMorning));
   CHECK_FALSE(station.is_in(third, kMorning));
+  CHECK(station.is_in(others, kMorning));
+  const QByteArray fourth = station.token(kMK, QStringLiteral("5082"));
+  REQUIRE(station.file.pins->forget(kMK));
+  CHECK_FALSE(station.is_in(fourth, kMorning));
   CHECK(station.is_in(others, kMorning));
 }
 
