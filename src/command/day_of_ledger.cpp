@@ -187,7 +187,10 @@ class Filling {
     day_.made.push_back({entered(entry), entry.event.item, entry.event.lot, made.batch.record.quantity});
     for (const batch::CookReading& reading : made.batch.record.cooked) add_cook(entry, reading);
     const Lot* lot = lot_of(ledger_.ledger, entry.event.lot, entry.event.item);
-    if (lot && lot->made && lot->made->cooling) add_cooling(entry, *lot->made);
+    if (!lot || !lot->made || !lot->made->cooling) return true;
+    const auto takers = who_cooled(entry.event.lot, entry.event.item);
+    if (!takers) return tl::unexpected(takers.error());
+    add_cooling(entry, *lot->made, *takers);
     return true;
   }
 
@@ -206,12 +209,23 @@ class Filling {
     day_.cooks.push_back(std::move(cook));
   }
 
-  void add_cooling(const Entry& entry, batch::Fixed made) {
+  // Those of the batch's own record were taken by who recorded it; the others by whom their entries say.
+  problem::Expected<QHash<QDateTime, QString>> who_cooled(const QString& lot, const QString& item) {
+    QHash<QDateTime, QString> takers;
+    const auto id = ledger_.ledger.lots().id(lot, item);
+    const auto entries = id ? ledger::entries_of_lot(store_, *id) : problem::Expected<std::vector<ledger::Recorded>>();
+    if (!entries) return tl::unexpected(entries.error());
+    for (const ledger::Recorded& one : *entries)
+      if (one.entry.event.kind == Kind::Cooled) takers.insert(one.entry.event.at, one.entry.event.by);
+    return takers;
+  }
+
+  void add_cooling(const Entry& entry, batch::Fixed made, const QHash<QDateTime, QString>& takers) {
     batch::judge_at(made, ledger_.run.now);
     facts::Cooled cooled{entered(entry),       entry.event.item,  entry.event.lot, {},
                          made.cooling->stages, made.batch.cooling};
     for (const batch::CoolReading& reading : made.batch.record.cooled)
-      cooled.readings.push_back({reading.at, reading.core, entry.event.by});
+      cooled.readings.push_back({reading.at, reading.core, takers.value(reading.at, entry.event.by)});
     if (!cooled.readings.empty()) cooled.entered.at = cooled.readings.front().at;
     day_.coolings.push_back(std::move(cooled));
   }

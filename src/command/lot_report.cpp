@@ -237,7 +237,8 @@ QString text(const LedgerRun& run, const LotReport& report, const Asked& asked) 
 QJsonObject json_of(const LedgerRun& run, const LotReport& report, const Asked& asked) {
   QJsonArray containers, entries;
   if (report.lot)
-    for (const Group& group : history::groups(*report.lot, asked.container, run.now)) containers.append(group_json(run, group));
+    for (const Group& group : history::groups(*report.lot, asked.container, run.now))
+      containers.append(group_json(run, group));
   for (const ledger::Recorded& recorded : report.entries) entries.append(entry_json(recorded.entry, run.zone()));
   QJsonObject out{{QStringLiteral("lot"), report.name.code},
                   {QStringLiteral("item"), report.name.item},

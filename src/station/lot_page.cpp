@@ -65,7 +65,7 @@ class Telling {
     std::stable_partition(groups.begin(), groups.end(), [](const Group& group) { return !is_gone(group); });
     for (const Group& group : groups) add_group(group);
     lot->made ? add_label(*lot) : add_package(*lot);
-    if (signed_in_) page_.add("SIGNED");
+    if (signed_in_) add_holds(*lot, page_.add("SIGNED"));
     return std::move(page_);
   }
 
@@ -84,6 +84,17 @@ class Telling {
     if (signed_in_ && !good.why.isEmpty() && good.why != place(group.first)) part.add("WHY").set("TEXT", good.why);
     if (group.first.superseded && group.first.where == history::Where::Here && good.state != Good::State::Gone)
       part.add("RELABEL");
+  }
+
+  // Each is ended by itself: one of a whole place for this lot alone.
+  void add_holds(const Lot& lot, Part& signed_part) const {
+    for (const history::HoldOn& hold : lot.holds)
+      signed_part.add("HELD")
+          .set("HOLD", hold.entry.text())
+          .set("REASON_OF", hold.reason)
+          .set("PLACE_OF", hold.place)
+          .set("BY", hold.by)
+          .set("SINCE", wording_.words.date_time(hold.since.toTimeZone(desk_.book().kitchen.zone)));
   }
 
   static bool is_gone(const Group& group) { return group.good.state == Good::State::Gone; }

@@ -31,7 +31,6 @@ std::vector<LotName> packages(Desk& desk) {
 
 // Also after a fault: the package is offered again, with what was wrong.
 Reply deeds(const Visit& visit, const QString& lot, const QString& item, const problem::Errors& errors = {}) {
-  const QDateTime local = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone);
   Part part;
   part.set("LOT", lot).set("ITEM", item).set("NAME", visit.name_of(item));
   const QString typed = visit.request().form.value(QStringLiteral("made_at"));

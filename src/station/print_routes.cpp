@@ -38,7 +38,8 @@ void add_choice(const Visit& visit, const PrintShown& print, Part& ask) {
   const int likely = std::clamp(print.standing->done.value_or(0) / print.copies, 0, all);
   for (int good = 0; good <= all; ++good) {
     Part& label = sent.add("LABEL");
-    const QString number = good == 0 ? visit.word("page.none") : QString::number(print.containers[size_t(good) - 1]);
+    const QString number =
+        good == 0 ? visit.word("page.none_came_out") : QString::number(print.containers[size_t(good) - 1]);
     label.set("VALUE", QString::number(good))
         .set("SHOWN", number)
         .set("SELECTED", good == likely ? QStringLiteral("selected") : QString());
@@ -51,7 +52,8 @@ Reply shown(const Visit& visit, const PrintShown& print, const Errors& errors) {
   part.set("PRINTER_NAME", print.printer).set("MEDIUM", print.medium);
   part.set("BY", visit.signed_in() ? print.by : QString());
   part.set("STATE", visit.word(state_key(print))).set("MARK", mark_of(print)).set("COUNT", counted(print));
-  for (const QString& why : whys(print, visit.language())) part.add("WHY").set("TEXT", why);
+  if (visit.signed_in())  // it may say why a lot is held, and where a printer is
+    for (const QString& why : whys(print, visit.language())) part.add("WHY").set("TEXT", why);
   add_problems(part, errors);
   const bool open = print.standing && visit.signed_in();
   const bool ask = open && (is_over_there(print) || !visit.request().query.value(QStringLiteral("end")).isEmpty());

@@ -1,4 +1,4 @@
-// Which page answers which address, and who may ask for it.
+// Which page answers which address; what changes something needs a session and its token.
 #include "station/routes.h"
 
 #include <arpa/inet.h>

@@ -16,6 +16,9 @@ const words::Language* language_of(const Desk& desk, const QString& wanted) {
   return found == all.end() ? &all.front() : &*found;
 }
 
+// As it stands in the query of other addresses: as it is, its own query would be theirs.
+QString address_of(const Request& request) { return QString::fromLatin1(request.address.toPercentEncoding("/")); }
+
 }  // namespace
 
 Visit::Visit(const Shop& shop, Desk& desk, const Request& request)
@@ -35,8 +38,7 @@ QString Visit::name_of(const QString& item) const { return station::name_of(desk
 Reply Visit::page(const QString& name, const QString& title, Part part, int status) const {
   part.set("LANG", language_->tag()).set("TITLE", title).set("KITCHEN", desk_.book().kitchen.name);
   part.set("CSRF", who_ ? QString::fromLatin1(who_->csrf) : QString());
-  // It stands in the query of other addresses: as it is, its own query would be theirs.
-  part.set("HERE", QString::fromLatin1(request_.address.toPercentEncoding("/")));
+  part.set("HERE", address_of(request_));
   if (who_)
     part.add("IN").set("WHO", who_->initials);
   else
@@ -73,6 +75,9 @@ Reply Visit::trouble(int status, const problem::Errors& errors) const {
 Reply Visit::message(int status, const char* key) const {
   Part part;
   part.set("HEADING", word(key));
+  const bool to_sign_in = status == 401 || QLatin1String(key) == QLatin1String("page.stronger");
+  const bool is_form = request_.method == Request::Method::Post;  // that no address leads back to
+  if (to_sign_in) part.add("SIGN_IN").set("BACK", is_form ? QStringLiteral("/") : address_of(request_));
   return page(QStringLiteral("message"), word(key), std::move(part), status);
 }
 

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { assertNone, codesOf, kitchen, lardiner, launch, pins, says, stateOf, visitor } from "./station.mjs";
+import { assertNone, barriers, codesOf, kitchen, lardiner, launch, pins, says, sideways, smallTargets, stateOf, visitor } from "./station.mjs";
 
 const limit = { timeout: 120_000 };
 const butter = "A26329CLB03L";
@@ -121,6 +121,29 @@ test("only what belongs to what happened is asked; what is filled in stays in si
   assert.deepEqual(await asked(), ["at", "reason"]);
   await choose("frozen");
   assert.deepEqual(await asked(), ["at", "containers", "place"]);
+  await context.close();
+});
+
+test("a lot on hold says why, and its release asks for the strong word; neither shuts anybody out", limit, async () => {
+  const dough = "A26329EMD06M";
+  const { context, page } = await visitor(browser, { width: 320, height: 640, state: states.MK });
+  await page.goto(`/lot/${dough}`);
+  assert.equal(await page.locator("form.release").count(), 0);
+  await page.locator("input[name=event][value=hold]").check();
+  await page.locator("form.happened #reason").fill("a lid was off");
+  await page.locator("form.happened button").click();
+  await page.locator(".done").waitFor();
+  assert.match(await says(page.locator(".group").first()), /^ON HOLD: DO NOT USE/);
+  assert.match(await says(page.locator("form.release h2")), /^On hold: a lid was off$/);
+  assertNone(await barriers(page));
+  assertNone(await smallTargets(page));
+  assert.equal(await sideways(page), 0);
+  await page.locator("form.release input[name=reason]").fill("it was the next tub");
+  await page.locator("form.release button").click();
+  await page.getByRole("link", { name: "Sign in" }).click();
+  await page.locator("ul.people").waitFor();
+  await page.goto(`/lot/${dough}`);
+  assert.equal(await page.locator("form.release").count(), 1);
   await context.close();
 });
 
