@@ -159,6 +159,16 @@ TEST_CASE("the evening's events are recorded, and due tells what is left to do",
   CHECK(due.out.endsWith("On hand as recorded; last counted: walk-in 1 Wed 25 Nov 2026 21:20\n"));
 }
 
+TEST_CASE("the record of a day has each cooling reading with who took it", "[command][ledger]") {
+  const RecordedDay day;
+  REQUIRE(
+      day.evening({"record", "event=cooled", "at=2026-11-25 14:05", "lot=A26329CTN081", "temperature=39 °F", "by=LV"})
+          .status == 0);
+  const QString record = day.evening({"day-record", "2026-11-25"}).out.replace(QChar(0x00A0), ' ');
+  CHECK(record.contains("14:05 39 °F LV"));
+  CHECK(record.contains("13:10 40 °F JO"));
+}
+
 TEST_CASE("a lot leads back to what it was made of, and its amounts balance", "[command][ledger]") {
   const RecordedDay day;
   const QString out = day.evening({"trace", "MB-5521"}).out;

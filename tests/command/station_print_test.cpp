@@ -178,6 +178,21 @@ TEST_CASE("a printer that is switched off is told; labels that it may print yet 
   CHECK(station.history().contains("reprinted, lot A26329CLB03L, container 7"));
 }
 
+TEST_CASE("why a print waits is told to who is signed in, and to nobody else", "[command][ledger][station][print]") {
+  const RealPrinter printer;
+  const Printing station(printer);
+  const Browser tablet = station.signed_in("MK");
+  const QString print = station.ask(tablet);
+  REQUIRE(tablet.send("/happened/" + kButter, {{"event", "hold"}, {"at", "2026-11-25 21:50"}, {"reason", "JO was ill"}})
+              .status == 200);
+  station.load(tablet);
+  station.wait_for(tablet, print, "JO was ill");
+  const Answer stranger = station.browser("phone").get(print);
+  CHECK(stranger.status == 200);
+  CHECK_FALSE(stranger.body.contains("JO"));
+  CHECK(printer.documents().size() == 1);  // the test label
+}
+
 TEST_CASE("a printer that is silent holds up one who asked it, and nobody else", "[command][ledger][station][print]") {
   QProcess silent;  // takes connections, and says nothing
   silent.start("python3", {"-c",

@@ -233,6 +233,10 @@ TEST_CASE("a station that cannot begin says why", "[command][ledger][station]") 
   const Ran weak = day.folder.lardiner({"--kitchen", "kitchen", "pin", "MK"}, "1234\n");
   CHECK(weak.status == 1);
   CHECK(day.folder.lardiner({"--kitchen", "kitchen", "pin", "XX"}, "482913\n").status == 1);
+  REQUIRE(day.folder.lardiner({"--kitchen", "kitchen", "pin", "MK"}, "482913\n").out == "the PIN of MK is set\n");
+  const QStringList remove{"--kitchen", "kitchen", "pin", "MK", "--remove"};
+  CHECK(day.folder.lardiner(remove).out == "the PIN of MK is taken out\n");
+  CHECK(day.folder.lardiner(remove).out == "MK had no PIN\n");
 }
 
 TEST_CASE("a program asks and records as its description says", "[command][ledger][station][api]") {
