@@ -4,6 +4,7 @@
 #include <QTemporaryDir>
 
 #include "command/label_job.h"
+#include "command/recording.h"
 #include "paper/svg.h"
 #include "symbol/qr.h"
 
@@ -13,8 +14,6 @@ using problem::Code;
 using problem::Errors;
 
 namespace {
-
-constexpr int kMostAttempts = 5;
 
 problem::Expected<std::optional<paper::CodeImage>> code_of(const QByteArray& uri) {
   if (uri.isEmpty()) return std::optional<paper::CodeImage>();

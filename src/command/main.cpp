@@ -296,7 +296,7 @@ void add_station(CLI::App& app, Words& words) {
       "pin", "sets somebody's PIN for the station: 4 to 12 figures, asked for or read from standard input");
   pin->add_option("initials", words.initials, "of a person in the book")->required();
   pin->add_flag("--strong", words.strong,
-                "the strong word instead, for release, recall and corrections: 8 letters or more");
+                "the strong word instead, for release, recall and corrections: 8 characters or more");
   pin->add_flag("--remove", words.remove, "takes out both, of who has left")->excludes("--strong");
   for (CLI::App* command : {station, pin})
     command->add_option("--pins", words.pins, "file of the PINs (default: the ledger's name with .pins)");

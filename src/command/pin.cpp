@@ -7,13 +7,13 @@
 #include <QDir>
 #include <QFileInfo>
 #include <QTextStream>
-#include <algorithm>
 #include <cstdio>
 
 #include "command/commands.h"
 #include "command/files.h"
 #include "command/ledger_run.h"
 #include "command/output.h"
+#include "station/visit.h"
 
 namespace lardiner::command {
 
@@ -21,11 +21,6 @@ using problem::Code;
 using problem::Error;
 
 namespace {
-
-bool is_person(const book::Book& book, const QString& initials) {
-  return std::any_of(book.people.begin(), book.people.end(),
-                     [&](const book::Person& person) { return person.initials == initials; });
-}
 
 Error nobody(const QString& initials) {
   return {Code::Unknown,
@@ -64,7 +59,8 @@ problem::Expected<station::Pins> open_pins(const Options& options, const book::K
 ExitStatus set_pin(const Options& options, const PinOptions& wish) {
   const auto book = usable_book(options);
   if (!book) return refuse(book.error(), options.json);
-  if (!wish.remove && !is_person(*book, wish.initials)) return refuse({nobody(wish.initials)}, options.json);
+  if (!wish.remove && !station::is_of_kitchen(*book, wish.initials))
+    return refuse({nobody(wish.initials)}, options.json);
   auto pins = open_pins(options, book->kitchen, wish.pins);
   if (!pins) return refuse({pins.error()}, options.json);
   if (wish.remove) {

@@ -23,7 +23,10 @@ void PrintBoard::forget(const QString& print) {
 
 void PrintBoard::sending(const QString& print, bool is) {
   const std::lock_guard lock(mutex_);
-  is ? static_cast<void>(sending_.insert(print)) : static_cast<void>(sending_.remove(print));
+  if (is)
+    sending_.insert(print);
+  else
+    sending_.remove(print);
 }
 
 bool PrintBoard::is_sending(const QString& print) const {

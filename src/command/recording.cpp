@@ -25,8 +25,6 @@ using problem::Errors;
 
 namespace {
 
-constexpr int kMostAttempts = 5;
-
 class Gathering {
  public:
   Gathering(LedgerRun& run, bool hold) : run_(run), hold_(hold) {}

@@ -10,6 +10,9 @@
 
 namespace lardiner::command {
 
+/// How often what is appended is computed, where others record each time what may change it.
+inline constexpr int kMostAttempts = 5;
+
 struct Recording {
   std::vector<history::Event> events;  ///< batches first, those that others are made of before these; then by time
   problem::Errors errors;              ///< of what cannot be recorded

@@ -112,6 +112,7 @@ struct Counted {
   std::vector<Containers> containers;
   int left_percent = 100;  ///< 0: not seen
 };
+/// By somebody who did not make the records, where that can be done: 9 CFR 417.5(c), value from memory.
 struct Reviewed {
   Entered entered;
   QString remark;

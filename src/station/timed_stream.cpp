@@ -17,8 +17,8 @@ namespace lardiner::station {
 
 namespace {
 
-constexpr size_t kSmall = 65'536;
-constexpr std::chrono::seconds kGrace{5};
+constexpr size_t kSmall = 65'536;          // an answer of so many bytes goes out at once
+constexpr std::chrono::seconds kGrace{5};  // at least so long for an answer, also a late one
 
 using Name = int (*)(int, sockaddr*, socklen_t*);
 
