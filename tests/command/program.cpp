@@ -3,7 +3,6 @@
 
 #include <QDir>
 #include <QFile>
-#include <QProcess>
 #include <QStandardPaths>
 
 namespace lardiner::command {
@@ -11,10 +10,6 @@ namespace lardiner::command {
 namespace {
 
 constexpr int kPatience = 120000;  // ms
-
-QString shown(const QString& program, const QStringList& arguments) {
-  return program + u' ' + arguments.join(QStringLiteral(" "));
-}
 
 }  // namespace
 
@@ -51,22 +46,31 @@ void Folder::put_fault(const QString& file, const QString& text, const QString& 
   write(file, QString(whole).replace(text, fault).toUtf8());
 }
 
+Ran Running::wait() {
+  INFO(shown_.toStdString());
+  REQUIRE(process_->waitForFinished(kPatience));
+  return {process_->exitStatus() == QProcess::NormalExit ? process_->exitCode() : -1,
+          QString::fromUtf8(process_->readAllStandardOutput()), QString::fromUtf8(process_->readAllStandardError())};
+}
+
 Ran Folder::run(const QString& program, const QStringList& arguments, const QByteArray& input,
                 const std::vector<QPair<QString, QString>>& environment) const {
+  return begin(program, arguments, input, environment).wait();
+}
+
+Running Folder::begin(const QString& program, const QStringList& arguments, const QByteArray& input,
+                      const std::vector<QPair<QString, QString>>& environment) const {
   if (QStandardPaths::findExecutable(program).isEmpty())
     FAIL("samples/packages names the Debian package that brings " << program.toStdString());
-  QProcess process;
+  auto process = std::make_unique<QProcess>();
   QProcessEnvironment setting = QProcessEnvironment::systemEnvironment();
   for (const auto& [name, value] : environment) setting.insert(name, value);
-  process.setProcessEnvironment(setting);
-  process.setWorkingDirectory(dir_.path());
-  process.start(program, arguments);
-  process.write(input);
-  process.closeWriteChannel();
-  INFO(shown(program, arguments).toStdString());
-  REQUIRE(process.waitForFinished(kPatience));
-  return {process.exitStatus() == QProcess::NormalExit ? process.exitCode() : -1,
-          QString::fromUtf8(process.readAllStandardOutput()), QString::fromUtf8(process.readAllStandardError())};
+  process->setProcessEnvironment(setting);
+  process->setWorkingDirectory(dir_.path());
+  process->start(program, arguments);
+  process->write(input);
+  process->closeWriteChannel();
+  return {std::move(process), program + u' ' + arguments.join(u' ')};
 }
 
 Ran Folder::lardiner(const QStringList& arguments, const QByteArray& input,

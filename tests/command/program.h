@@ -3,9 +3,11 @@
 
 #include <QByteArray>
 #include <QPair>
+#include <QProcess>
 #include <QString>
 #include <QStringList>
 #include <QTemporaryDir>
+#include <memory>
 #include <vector>
 
 #include "show.h"
@@ -16,6 +18,18 @@ namespace lardiner::command {
 struct Ran {
   int status = -1;  ///< -1: it did not end by itself
   QString out, err;
+};
+
+/// A program that was begun.
+class Running {
+ public:
+  Running(std::unique_ptr<QProcess> process, QString shown) : process_(std::move(process)), shown_(std::move(shown)) {}
+  /// What it said, once it has ended. REQUIRES: within two minutes.
+  Ran wait();
+
+ private:
+  std::unique_ptr<QProcess> process_;
+  QString shown_;
 };
 
 /// A folder for one test, removed after it: the current folder of the programs that it runs.
@@ -36,6 +50,9 @@ class Folder {
 
   Ran run(const QString& program, const QStringList& arguments, const QByteArray& input = {},
           const std::vector<QPair<QString, QString>>& environment = {}) const;
+  /// As run, but goes on while the program runs. (Not a thread: Catch2 2 counts in one thread only.)
+  Running begin(const QString& program, const QStringList& arguments, const QByteArray& input = {},
+                const std::vector<QPair<QString, QString>>& environment = {}) const;
   /// Runs lardiner, on the evening of the demo day unless the arguments say otherwise.
   Ran lardiner(const QStringList& arguments, const QByteArray& input = {},
                const std::vector<QPair<QString, QString>>& environment = {}) const;

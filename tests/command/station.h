@@ -17,6 +17,16 @@ struct Answer {
   QString to;  // of a redirection
 };
 
+// What curl was sent to ask.
+struct Asked {
+  Running curl;
+  Answer wait() {
+    const Ran ran = curl.wait();
+    const QString last = ran.out.section('\n', -1);
+    return {last.section(' ', 0, 0).toInt(), ran.out.section('\n', 0, -2), last.section(' ', 1)};
+  }
+};
+
 // One browser: its cookies are its own.
 class Browser {
  public:
@@ -27,14 +37,16 @@ class Browser {
     return ask(QStringList{at_ + address} + more);
   }
   Answer post(const QString& address, const QList<QPair<QString, QString>>& form, const QStringList& more = {}) const {
-    QStringList arguments{at_ + address};
-    for (const auto& [name, value] : form) arguments << "--data-urlencode" << name + u'=' + value;
-    return ask(arguments + more);
+    return ask(posted(at_ + address, form) + more);
   }
   // With what a form of this browser's session carries.
-  Answer send(const QString& address, QList<QPair<QString, QString>> form) const {
+  Answer send(const QString& address, const QList<QPair<QString, QString>>& form) const {
+    return begin_send(address, form).wait();
+  }
+  // As send, but goes on before it is answered.
+  Asked begin_send(const QString& address, QList<QPair<QString, QString>> form) const {
     form.append({"csrf", csrf()});
-    return post(address, form);
+    return {begin(posted(at_ + address, form))};
   }
   Answer sign_in(const QString& initials, const QString& pin) const {
     return post("/sign-in", {{"name", initials}, {"pin", pin}});
@@ -48,13 +60,17 @@ class Browser {
   }
 
  private:
-  Answer ask(const QStringList& arguments) const {
+  Answer ask(const QStringList& arguments) const { return Asked{begin(arguments)}.wait(); }
+  Running begin(const QStringList& arguments) const {
     const QString jar = folder_.path(name_ + ".jar");
-    const Ran ran = folder_.run(
+    return folder_.begin(
         "curl", QStringList{"-s", "-b", jar, "-c", jar, "--max-time", "60", "-w", "\n%{http_code} %{redirect_url}"} +
                     arguments);
-    const QString last = ran.out.section('\n', -1);
-    return {last.section(' ', 0, 0).toInt(), ran.out.section('\n', 0, -2), last.section(' ', 1)};
+  }
+  static QStringList posted(const QString& address, const QList<QPair<QString, QString>>& form) {
+    QStringList arguments{address};
+    for (const auto& [name, value] : form) arguments << "--data-urlencode" << name + u'=' + value;
+    return arguments;
   }
 
   const Folder& folder_;

@@ -2,7 +2,6 @@
 // is done when it stops, and a station that is killed in the middle.
 #include <QElapsedTimer>
 #include <QThread>
-#include <thread>
 
 #include "real_printer.h"
 #include "station.h"
@@ -203,11 +202,10 @@ TEST_CASE("a printer that is silent holds up one who asked it, and nobody else",
   const Station station({"--printer", "silent=ipp://127.0.0.1:" + port + "/ipp/print"});
   const Browser one = station.signed_in("MK"), other = station.signed_in("JO");
   const QList<QPair<QString, QString>> test{{"printer", "silent"}, {"medium", "side"}, {"step", "test"}};
-  Answer first, second;
-  std::thread asking([&] { first = one.send("/printers", test); });
-  second = other.send("/printers", test);
+  Asked asking = one.begin_send("/printers", test);
+  const Answer second = other.send("/printers", test);
   CHECK(other.get("/").status == 200);
-  asking.join();
+  const Answer first = asking.wait();
   silent.kill();
   silent.waitForFinished();
   const auto held_up = [](const Answer& answer) { return answer.body.contains("does not answer"); };
