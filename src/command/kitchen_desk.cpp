@@ -14,6 +14,7 @@
 #include "command/lot_standing.h"
 #include "command/place_warnings.h"
 #include "command/print_desk.h"
+#include "command/reached.h"
 #include "command/recall_of_ledger.h"
 #include "command/recording.h"
 #include "command/scanned.h"
@@ -22,6 +23,7 @@
 #include "command/work_run.h"
 #include "facts/allergen_text.h"
 #include "ledger/entries.h"
+#include "ledger/lineage.h"
 #include "scan/child.h"
 
 namespace lardiner::command {
@@ -210,6 +212,10 @@ class KitchenDesk : public station::Desk {
     for (const QString& warning : appended->warnings) out.warnings << warning;
     for (const Errors& warnings : {place_warnings(run_, appended->entries), food_warnings(run_, appended->entries)})
       for (const problem::Error& warning : warnings) out.warnings << warning.what + QStringLiteral(": ") + warning.hint;
+    out.warnings << calls_to_sites(run_, appended->entries);
+    for (const history::Entry& entry : appended->entries)
+      for (ledger::LotName& lot : ledger::lots_concerned(run_.ledger.store(), entry.id))
+        out.concerned.push_back(std::move(lot));
     return out;
   }
 

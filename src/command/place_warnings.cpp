@@ -52,23 +52,23 @@ QString counted_lots(qsizetype count) {
   return count == 1 ? QStringLiteral("1 lot stands") : QStringLiteral("%1 lots stand").arg(count);
 }
 
-QString remedy(const Standing& standing, const QString& place) {
+QString remedy(const Standing& standing, const QString& place, const QString& to_hold) {
   if (standing.free.isEmpty())
     return standing.held > 0 ? QStringLiteral("all that stands in it is on hold already")
                              : QStringLiteral("nothing that is recorded stands in it");
   QStringList named = standing.free.mid(0, kMostNamed);
   if (const qsizetype more = standing.free.size() - named.size(); more > 0)
     named << QStringLiteral("and %1 more").arg(more);
-  return QStringLiteral(
-             "%1 in it that %2 not on hold: %3; to hold all that stands there: lardiner record event=hold \"place=%4\" "
-             "at=… by=… reason=…")
-      .arg(counted_lots(standing.free.size()), standing.free.size() == 1 ? QStringLiteral("is") : QStringLiteral("are"),
-           named.join(QStringLiteral(", ")), place);
+  const QString free = QStringLiteral("%1 in it that %2 not on hold: %3")
+                           .arg(counted_lots(standing.free.size()),
+                                standing.free.size() == 1 ? QStringLiteral("is") : QStringLiteral("are"),
+                                named.join(QStringLiteral(", ")));
+  return to_hold.isEmpty() ? free : free + to_hold.arg(place);
 }
 
 }  // namespace
 
-problem::Errors place_warnings(LedgerRun& run, const std::vector<Entry>& entries) {
+problem::Errors place_warnings(LedgerRun& run, const std::vector<Entry>& entries, const QString& to_hold) {
   problem::Errors warnings;
   for (const Entry& entry : entries) {
     const Event& event = entry.event;
@@ -77,7 +77,7 @@ problem::Errors place_warnings(LedgerRun& run, const std::vector<Entry>& entries
                         QStringLiteral("warning: %1 was at %2 on %3, and is held to %4")
                             .arg(event.place, batch::reading_text(*event.temperature),
                                  batch::instant_text(event.at, run.zone()), text(event.limits)),
-                        event.source, remedy(standing_in(run, event.place), event.place)});
+                        event.source, remedy(standing_in(run, event.place), event.place, to_hold)});
   }
   return warnings;
 }

@@ -9,8 +9,8 @@
 namespace lardiner::command {
 
 /// For each temperature out of the limits that its entry keeps: the reading, the limits, which lots stand in the place
-/// now, and how to hold them all. Nothing where a later hold of the place is among the entries. REQUIRES: they have
-/// been appended.
-problem::Errors place_warnings(LedgerRun& run, const std::vector<history::Entry>& entries);
+/// now, and, where somebody has to be told, how to hold them all: `to_hold`, with %1 for the place. Nothing where a
+/// later hold of the place is among the entries. REQUIRES: they have been appended.
+problem::Errors place_warnings(LedgerRun& run, const std::vector<history::Entry>& entries, const QString& to_hold = {});
 
 }  // namespace lardiner::command

@@ -1,12 +1,11 @@
 // lardiner record: batch records and events appended to the ledger, everything or nothing.
-#include <map>
-
 #include "command/commands.h"
 #include "command/date_text.h"
 #include "command/entry_text.h"
 #include "command/food_warnings.h"
 #include "command/output.h"
 #include "command/place_warnings.h"
+#include "command/reached.h"
 #include "command/recording.h"
 #include "ledger/lineage.h"
 
@@ -20,6 +19,9 @@ using problem::Code;
 using problem::Error;
 using problem::Errors;
 using reader::Value;
+
+const QString kToHold =
+    QStringLiteral("; to hold all that stands there: lardiner record event=hold \"place=%1\" at=… by=… reason=…");
 
 Value text_value(const QString& text, const QString& word) {
   Value value;
@@ -94,13 +96,6 @@ QString line(const Entry& entry, const QTimeZone& zone) {
   return line + u'\n';
 }
 
-// The lots that an entry touched: the one it names, and all that a hold, a recall or a correction concerns.
-std::vector<ledger::LotName> touched(LedgerRun& run, const Entry& entry) {
-  std::vector<ledger::LotName> lots = ledger::lots_concerned(run.ledger.store(), entry.id);
-  if (lots.empty() && !entry.event.lot.isEmpty()) lots = run.ledger.lots().named(entry.event.lot);
-  return lots;
-}
-
 // "  touches Chilli-lime butter, lot A26329CLB03L", for each lot that a hold, a recall or a correction concerns.
 QString touched_lines(LedgerRun& run, const Entry& entry) {
   QString out;
@@ -111,38 +106,18 @@ QString touched_lines(LedgerRun& run, const Entry& entry) {
   return out;
 }
 
-// What was learned of food wherever it is, and not done to it here.
-bool reaches_sites(const Entry& entry) {
-  const Kind kind = entry.event.kind;
-  return kind == Kind::Correction || kind == Kind::Received || kind == Kind::Hold || kind == Kind::RecallOpened;
-}
-
-// Whom to tell of it: the sites that have some, or to which some is on its way.
-QString calls(const history::Lot& lot) {
-  std::map<QString, std::vector<int>> at;
-  for (const history::Holder& holder : lot.holders)
-    if (holder.where == history::Where::Dispatched || holder.where == history::Where::AtSite)
-      at[holder.site].push_back(holder.number);
-  QString out;
-  for (const auto& [site, containers] : at)
-    out += QStringLiteral("call %1: it has lot %2, containers %3, whose labels do not say so\n")
-               .arg(site, lot.code, numbers(containers));
-  return out;
-}
-
 // Containers whose label is no longer true.
 QString relabel(LedgerRun& run, const std::vector<Entry>& entries) {
   QString out;
   QList<qint64> told;
   for (const Entry& entry : entries)
-    for (const ledger::LotName& name : touched(run, entry)) {
+    for (const ledger::LotName& name : reached(run, entry)) {
       const history::Lot* lot = told.contains(name.id) ? nullptr : run.ledger.lots().lot(name.id);
       told << name.id;
       if (!lot || !lot->made) continue;
       std::vector<int> need;
       for (const history::Holder& holder : lot->holders)
         if (holder.superseded && holder.where == history::Where::Here) need.push_back(holder.number);
-      if (reaches_sites(entry)) out += calls(*lot);
       if (!need.empty())
         out += QStringLiteral("new label needed: lot %1, containers %2 (lardiner labels --lot %1)\n")
                    .arg(lot->code, numbers(need));
@@ -174,6 +149,7 @@ bool report(const Options& options, LedgerRun& run, const Appended& appended) {
   }
   QString out;
   for (const Entry& entry : appended.entries) out += line(entry, run.zone()) + touched_lines(run, entry);
+  for (const QString& call : calls_to_sites(run, appended.entries)) out += call + u'\n';
   return print(out + relabel(run, appended.entries));
 }
 
@@ -190,7 +166,7 @@ ExitStatus record(const Options& options, const RecordOptions& wish) {
   Errors told = appended->held;
   for (const QString& warning : appended->warnings)
     told.push_back({Code::Conflict, QStringLiteral("warning: ") + warning, {}, {}});
-  for (const Errors& warnings : {place_warnings(*run, entries), food_warnings(*run, entries)})
+  for (const Errors& warnings : {place_warnings(*run, entries, kToHold), food_warnings(*run, entries)})
     told.insert(told.end(), warnings.begin(), warnings.end());
   print_problems(told);
   const bool printed = report(options, *run, *appended);

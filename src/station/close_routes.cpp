@@ -222,7 +222,7 @@ Reply page_of(const Visit& visit, const QString& place, const Errors& errors, co
   Part page;
   page.set("PLACE", place);
   for (const book::StoragePlace& one : visit.desk().book().places) page.add("STAND").set("PLACE_NAME", one.name);
-  add_recorded(page, recorded);
+  add_recorded(visit, page, recorded);
   if (!place.isEmpty()) {
     const auto all = standing_here(visit.desk(), place);
     if (!all) return visit.trouble(500, {all.error()});

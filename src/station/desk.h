@@ -37,6 +37,7 @@ struct Recorded {
   QStringList entries;  ///< their names: "A-123"
   QString lot;          ///< that was made, or that it happened to; empty: none
   QStringList warnings;
+  std::vector<ledger::LotName> concerned;  ///< by a hold, a recall or a correction
 };
 
 /// Which labels are asked for.

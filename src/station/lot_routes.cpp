@@ -45,7 +45,7 @@ Reply page_of(const Visit& visit, const LotAsked& asked, const Errors& errors = 
   auto part = lot_page(visit.desk(), asked, visit.language(), visit.signed_in());
   if (!part) return visit.trouble(500, {part.error()});
   if (visit.signed_in()) add_forms(visit, *part, errors);
-  add_recorded(*part, recorded);
+  add_recorded(visit, *part, recorded);
   if (visit.signed_in())
     for (const QString& line : visit.desk().history(asked.name)) part->add("ENTRY").set("LINE", line);
   const QString title = QStringLiteral("%1 %2").arg(visit.name_of(asked.name), asked.name.code);

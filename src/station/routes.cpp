@@ -78,7 +78,11 @@ Reply get(const Visit& visit) {
   if (const auto product = last_part(path, QStringLiteral("/make/"))) return make_form(visit, *product);
   if (const auto code = last_part(path, QStringLiteral("/lot/"))) return lot(visit, *code);
   if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall_page(visit, *code);
+  if (const auto code = last_part(path, QStringLiteral("/correct/"))) return correct_page(visit, *code);
   if (const auto code = last_part(path, QStringLiteral("/recall-sheet/"))) return recall_pdf(visit, *code);
+  if (path == QLatin1String("/receive")) return receive_list(visit);
+  if (const auto item = last_part(path, QStringLiteral("/receive/"))) return receive_form(visit, *item);
+  if (path == QLatin1String("/rounds")) return rounds_page(visit);
   if (path == QLatin1String("/printers")) return printers_page(visit);
   if (path == QLatin1String("/sheets")) return sheets_page(visit);
   if (const auto code = last_part(path, QStringLiteral("/lineage/"))) return lineage_page(visit, *code);
@@ -125,6 +129,9 @@ Reply post(const Visit& visit) {
   if (const auto product = last_part(path, QStringLiteral("/make/"))) return make(visit, *product);
   if (const auto code = last_part(path, QStringLiteral("/happened/"))) return happened(visit, *code);
   if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall(visit, *code);
+  if (const auto code = last_part(path, QStringLiteral("/correct/"))) return correct(visit, *code);
+  if (const auto item = last_part(path, QStringLiteral("/receive/"))) return receive(visit, *item);
+  if (path == QLatin1String("/rounds")) return rounds(visit);
   if (path == QLatin1String("/printers")) return load_printer(visit);
   if (path == QLatin1String("/dispatch")) return dispatch(visit);
   if (path == QLatin1String("/close")) return close_day(visit);

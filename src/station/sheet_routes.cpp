@@ -42,7 +42,7 @@ Reply day_of(const Visit& visit, QDate day, const Errors& refused, const Recorde
   Part page;
   page.set("HEADING", visit.word("page.day_record")).set("OF", visit.language().date(day));
   page.add("ASK_DAY").set("DAY", text);
-  add_recorded(page, recorded);
+  add_recorded(visit, page, recorded);
   SheetWish wish;
   wish.kind = SheetWish::Kind::DayRecord;
   wish.day = day;
@@ -60,7 +60,7 @@ Reply note_of(const Visit& visit, const QString& number, const Errors& refused, 
   const Fields form = refused.empty() ? Fields() : visit.request().form;
   Part page;
   page.set("HEADING", visit.word("page.dispatch")).set("OF", number);
-  add_recorded(page, recorded);
+  add_recorded(visit, page, recorded);
   SheetWish wish;
   wish.kind = SheetWish::Kind::DispatchNote;
   wish.note = number;

@@ -92,9 +92,11 @@ int status_of(const problem::Errors& errors) {
   return errors.empty() ? 200 : failed ? 503 : 422;
 }
 
-void add_recorded(Part& part, const Recorded& recorded) {
+void add_recorded(const Visit& visit, Part& part, const Recorded& recorded) {
   for (const QString& warning : recorded.warnings) part.add("WARNING").set("TEXT", warning);
   for (const QString& entry : recorded.entries) part.add("RECORDED").set("ENTRY", entry);
+  for (const ledger::LotName& lot : recorded.concerned)
+    part.add("CONCERNED").set("LOT_CODE", lot.code).set("LOT_ITEM", lot.item).set("LOT_NAME", visit.name_of(lot));
 }
 
 void add_problems(Part& part, const problem::Errors& errors) {

@@ -49,8 +49,8 @@ bool is_of_kitchen(const book::Book& book, const QString& initials);
 /// 200 without errors; 503 where the machine failed, its disk is full; else 422, and what was typed is to be mended.
 int status_of(const problem::Errors& errors);
 
-/// What was recorded, with its warnings, as a page lists it: rows of "RECORDED" and "WARNING".
-void add_recorded(Part& part, const Recorded& recorded);
+/// What was recorded, with its warnings, as a page lists it: rows of "RECORDED", "WARNING" and "CONCERNED".
+void add_recorded(const Visit& visit, Part& part, const Recorded& recorded);
 
 /// Problems as a page lists them.
 void add_problems(Part& part, const problem::Errors& errors);
@@ -105,6 +105,13 @@ Reply sign_out(const Visit& visit);
 Reply make_list(const Visit& visit);
 Reply make_form(const Visit& visit, const QString& product);
 Reply make(const Visit& visit, const QString& product);
+Reply receive_list(const Visit& visit);
+Reply receive_form(const Visit& visit, const QString& item);
+Reply receive(const Visit& visit, const QString& item);
+Reply rounds_page(const Visit& visit);
+Reply rounds(const Visit& visit);
+Reply correct_page(const Visit& visit, const QString& code);
+Reply correct(const Visit& visit, const QString& code);
 Reply open_list(const Visit& visit);
 Reply open_package(const Visit& visit, const QString& lot);
 Reply label_package(const Visit& visit, const QString& lot);

@@ -33,6 +33,45 @@ for (const script of [true, false]) {
     await context.close();
   });
 
+  test(`what is too warm on the round is put on hold${how}`, limit, async () => {
+    const { context, page, faults } = await visitor(browser, { script, state: states.MK });
+    await page.goto("/rounds");
+    await page.getByLabel("Temperature: van").fill("38 °F");
+    await page.getByLabel("Temperature: walk-in 2").fill(script ? "46 °F" : "47 °F");
+    await page.locator("button[value=temperatures]").click();
+    await page.locator(".done").nth(1).waitFor();
+    if (script) {
+      assert.match(await says(page.locator(".group.stop")), /walk-in 2: 46 °F/);
+      await page.locator("button[value=hold]").click();
+      await page.locator(".done").first().waitFor();
+      assert.match(await says(page.locator("main")), /Concerns:/);
+    }
+    assert.equal(await page.locator("button[value=hold]").count(), 0); // nothing in it is free any more
+    assert.match(await says(page.locator("form.readings")), /OUT OF LIMIT/);
+    assertNone(faults);
+    await context.close();
+  });
+
+  test(`a package that came is received and here${how}`, limit, async () => {
+    const { context, page, faults } = await visitor(browser, { script, state: states.MK });
+    const lot = script ? "MB-7001" : "MB-7002";
+    await page.goto("/open");
+    await page.getByRole("link", { name: "Receive goods" }).click();
+    await page.getByRole("link", { name: "Unsalted butter" }).click();
+    await page.getByRole("radio", { name: /Larkfield Creamery CONTAINS milk/ }).check();
+    await page.getByLabel("Lot on the package").fill(lot);
+    await page.getByLabel("How much").fill("20 lb");
+    await page.getByLabel("Temperature").fill("38 °F");
+    await page.getByLabel("Place").fill("walk-in 1");
+    await page.getByLabel("Date on it").fill("2027-01-20");
+    await page.locator("form.receive button").click();
+    await page.locator(".done").waitFor();
+    await page.goto(`/lot/${lot}?item=butter-unsalted`);
+    assert.match(await says(page.locator("main")), /GOOD.*walk-in 1/);
+    assertNone(faults);
+    await context.close();
+  });
+
   test(`what was not seen at the close of day is asked about before it is missing${how}`, limit, async () => {
     const { context, page, faults } = await visitor(browser, { script, state: states.MK });
     await page.goto("/close");
@@ -59,6 +98,9 @@ for (const script of [true, false]) {
 const pages = [
   ["dispatch", "/dispatch"],
   ["the close of a place", "/close?place=walk-in%201"],
+  ["the round with a thermometer", "/rounds"],
+  ["receiving", "/receive"],
+  ["a package that came", "/receive/butter-unsalted"],
   ["the record of a day", "/day/2026-11-25"],
   ["a prep sheet", "/sheets?product=chilli-lime-butter&amount=4%20kg&number=7&kind=prep"],
   ["a lineage", "/lineage/A26329CLB03L?item=chilli-lime-butter"],
