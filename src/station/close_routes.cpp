@@ -17,8 +17,6 @@ namespace {
 
 constexpr int kFull = 100, kHalf = 50, kQuarter = 25;
 
-QString field(const Visit& visit, const QString& name) { return visit.request().form.value(name); }
-
 QString text_of(const std::set<int>& numbers) {
   QStringList texts;
   for (const int number : numbers) texts << QString::number(number);
@@ -68,7 +66,7 @@ class Counting {
   }
 
   std::set<int> numbers(const QString& name) {
-    const auto read = container_numbers({field(visit_, name)});
+    const auto read = container_numbers({visit_.field(name)});
     if (!read) errors_.push_back(read.error());
     return read ? std::set<int>(read->begin(), read->end()) : std::set<int>();
   }
@@ -87,7 +85,7 @@ class Counting {
 
   // A label stands for its container, a lot's code for the only one of it that is expected here.
   void look_at_codes() {
-    const auto scanned = scanned_codes(visit_, field(visit_, QStringLiteral("codes")));
+    const auto scanned = scanned_codes(visit_, visit_.field(QStringLiteral("codes")));
     if (!scanned) return errors_.insert(errors_.end(), scanned.error().begin(), scanned.error().end()), void();
     for (const ScannedLot& one : *scanned) {
       Lot& into = lot(one.name);
@@ -159,7 +157,7 @@ reader::Value row_of(const Visit& visit, const Counted& one, const char* event, 
   add(row, QStringLiteral("lot"), one.name.code);
   add(row, QStringLiteral("item"), one.name.item);
   add(row, QStringLiteral("containers"), text_of(containers));
-  add(row, QStringLiteral("place"), field(visit, QStringLiteral("place")));
+  add(row, QStringLiteral("place"), visit.field(QStringLiteral("place")));
   return row;
 }
 
@@ -250,12 +248,12 @@ Reply close_page(const Visit& visit) {
 
 // Looked at first; recorded when it is still what was shown.
 Reply close_day(const Visit& visit) {
-  const QString place = field(visit, QStringLiteral("place"));
+  const QString place = visit.field(QStringLiteral("place"));
   if (!is_place(visit, place)) return visit.message(404, "page.no_such_page");
   const auto counted = Counting(visit, place).run();
   if (!counted) return page_of(visit, place, counted.error(), nullptr, {});
-  const bool record = field(visit, QStringLiteral("step")) == QLatin1String("record") &&
-                      field(visit, QStringLiteral("shown")) == shown_text(*counted);
+  const bool record = visit.field(QStringLiteral("step")) == QLatin1String("record") &&
+                      visit.field(QStringLiteral("shown")) == shown_text(*counted);
   if (!record) return page_of(visit, place, {}, &*counted, {});
   const auto recorded = visit.desk().record(rows_of(visit, *counted));
   return recorded ? page_of(visit, place, {}, nullptr, *recorded)

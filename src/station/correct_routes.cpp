@@ -13,14 +13,6 @@ using problem::Errors;
 
 namespace {
 
-QString field(const Visit& visit, const char* name) { return visit.request().form.value(QString::fromLatin1(name)); }
-
-std::optional<LotName> named(const Visit& visit, const QString& code) {
-  const Request& request = visit.request();
-  const Fields& from = request.method == Request::Method::Post ? request.form : request.query;
-  return visit.desk().ledger().lots().named(code, from.value(QStringLiteral("item")));
-}
-
 // As a supplier declares it: of what has a content nobody measured it yet, and unknown is over every threshold.
 QStringList declarations(const AllergenLaw& law) {
   QStringList all;
@@ -49,14 +41,14 @@ void add_allergens(const Visit& visit, Part& page, const book::Ingredient& ingre
     form.add("SUPPLIER_ITEM")
         .set("ID", item.id)
         .set("SUPPLIER", item.supplier)
-        .set("CHOSEN", field(visit, "supplier_item") == item.id || ingredient.supplier_items.size() == 1
+        .set("CHOSEN", visit.field("supplier_item") == item.id || ingredient.supplier_items.size() == 1
                            ? QStringLiteral("checked")
                            : QString());
   for (const QString& declaration : declarations(visit.desk().book().law))
     form.add("ALLERGEN")
         .set("VALUE", declaration)
         .set("WORD", declaration_text(visit, declaration))
-        .set("CHOSEN", field(visit, "adds") == declaration ? QStringLiteral("selected") : QString());
+        .set("CHOSEN", visit.field("adds") == declaration ? QStringLiteral("selected") : QString());
 }
 
 problem::Expected<bool> add_entries(const Visit& visit, Part& page, const LotName& name) {
@@ -68,7 +60,7 @@ problem::Expected<bool> add_entries(const Visit& visit, Part& page, const LotNam
     page.add("ENTRY_OFFER")
         .set("ID", id)
         .set("LINE", lines.value(static_cast<qsizetype>(at), id))
-        .set("CHOSEN", field(visit, "of") == id ? QStringLiteral("selected") : QString());
+        .set("CHOSEN", visit.field("of") == id ? QStringLiteral("selected") : QString());
   }
   return true;
 }
@@ -77,11 +69,11 @@ Reply page_of(const Visit& visit, const LotName& name, const Errors& refused, co
   Part page;
   page.set("LOT", name.code).set("ITEM", name.item).set("NAME", visit.name_of(name));
   const bool again = !refused.empty();
-  page.set("DATE", again ? field(visit, "date") : QString()).set("REASON", again ? field(visit, "reason") : QString());
+  page.set("DATE", again ? visit.field("date") : QString()).set("REASON", again ? visit.field("reason") : QString());
   const QString checked = QStringLiteral("checked");
-  const bool quality = again && field(visit, "ends") == QLatin1String("best_before");
+  const bool quality = again && visit.field("ends") == QLatin1String("best_before");
   page.set("IS_USE_BY", quality ? QString() : checked).set("IS_BEST_BEFORE", quality ? checked : QString());
-  page.set("ONLY", again && field(visit, "only") == QLatin1String("yes") ? checked : QString());
+  page.set("ONLY", again && visit.field("only") == QLatin1String("yes") ? checked : QString());
   page.set("USE_BY", visit.word("use_by")).set("BEST_BEFORE", visit.word("best_before"));
   page.set("WHO_IS_IN", visit.who().initials);
   if (!visit.who().strong) page.add("NOT_STRONG");
@@ -101,22 +93,22 @@ reader::Value row_of(const Visit& visit, const LotName& name) {
   add(row, QStringLiteral("event"), QStringLiteral("correction"));
   add(row, QStringLiteral("at"), visit.now_text());
   add(row, QStringLiteral("by"), visit.who().initials);
-  add(row, QStringLiteral("reason"), field(visit, "reason"));
-  const QString step = field(visit, "step");
+  add(row, QStringLiteral("reason"), visit.field("reason"));
+  const QString step = visit.field("step");
   if (step == QLatin1String("remark")) {
-    add(row, QStringLiteral("of"), field(visit, "of"));
+    add(row, QStringLiteral("of"), visit.field("of"));
     return row;
   }
   add(row, QStringLiteral("item"), name.item);
   const bool further = step == QLatin1String("allergen");
-  if (!further || field(visit, "only") == QLatin1String("yes")) add(row, QStringLiteral("lot"), name.code);
+  if (!further || visit.field("only") == QLatin1String("yes")) add(row, QStringLiteral("lot"), name.code);
   if (further) {
-    add(row, QStringLiteral("supplier_item"), field(visit, "supplier_item"));
-    add(row, QStringLiteral("adds"), field(visit, "adds"));
+    add(row, QStringLiteral("supplier_item"), visit.field("supplier_item"));
+    add(row, QStringLiteral("adds"), visit.field("adds"));
     return row;
   }
-  const bool quality = field(visit, "ends") == QLatin1String("best_before");
-  add(row, quality ? QStringLiteral("best_before") : QStringLiteral("use_by"), field(visit, "date"));
+  const bool quality = visit.field("ends") == QLatin1String("best_before");
+  add(row, quality ? QStringLiteral("best_before") : QStringLiteral("use_by"), visit.field("date"));
   return row;
 }
 
@@ -124,12 +116,12 @@ reader::Value row_of(const Visit& visit, const LotName& name) {
 
 Reply correct_page(const Visit& visit, const QString& code) {
   if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
-  const auto name = named(visit, code);
+  const auto name = visit.lot_named(code);
   return name ? page_of(visit, *name, {}) : visit.message(404, "page.no_such_page");
 }
 
 Reply correct(const Visit& visit, const QString& code) {
-  const auto name = named(visit, code);
+  const auto name = visit.lot_named(code);
   if (!name) return visit.message(404, "page.no_such_page");
   if (!visit.who().strong) return visit.message(403, "page.stronger");
   const auto recorded = visit.desk().record({row_of(visit, *name)});

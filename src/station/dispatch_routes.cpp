@@ -17,8 +17,6 @@ namespace {
 
 const QString kGo = QStringLiteral("go.");
 
-QString field(const Visit& visit, const char* name) { return visit.request().form.value(QString::fromLatin1(name)); }
-
 // The next of the day that no dispatch has: "A-261125-2".
 QString free_note(Desk& desk) {
   const QDate day = desk.now().toTimeZone(desk.book().kitchen.zone).date();
@@ -44,7 +42,7 @@ Reply page_of(const Visit& visit, const Errors& errors) {
   const auto all = standing_here(visit.desk(), {});
   if (!all) return visit.trouble(500, {all.error()});
   const auto typed = [&](const char* name, const QString& otherwise) {
-    return errors.empty() ? otherwise : field(visit, name);
+    return errors.empty() ? otherwise : visit.field(name);
   };
   Part page;
   page.set("AT", typed("at", visit.now_text()));
@@ -85,7 +83,7 @@ reader::Value row_of(const Visit& visit, const QString& lot, const QString& item
   reader::Value row = form_table();
   add(row, QStringLiteral("event"), QStringLiteral("dispatched"));
   for (const char* key : {"at", "site", "order", "note", "temperature"})
-    add(row, QString::fromLatin1(key), field(visit, key));
+    add(row, QString::fromLatin1(key), visit.field(key));
   add(row, QStringLiteral("by"), visit.who().initials);
   add(row, QStringLiteral("lot"), lot);
   add(row, QStringLiteral("item"), item);
@@ -124,7 +122,7 @@ void refuse_unfit(const Visit& visit, const ScannedLot& going, Errors& errors) {
 
 // Of what was typed beside a lot, and of what was scanned: a row for each lot.
 problem::ExpectedAll<std::vector<reader::Value>> rows_of(const Visit& visit) {
-  auto lots = scanned_codes(visit, field(visit, "codes"));
+  auto lots = scanned_codes(visit, visit.field("codes"));
   Errors errors = lots ? Errors() : lots.error();
   std::vector<ScannedLot> all = lots ? std::move(*lots) : std::vector<ScannedLot>();
   for (const auto& [name, value] : visit.request().form.all())
@@ -156,7 +154,7 @@ Reply dispatch(const Visit& visit) {
   if (!rows) return page_of(visit, rows.error());
   const auto recorded = visit.desk().record(*rows);
   if (!recorded) return page_of(visit, recorded.error());
-  return note_recorded(visit, field(visit, "note").trimmed(), *recorded);
+  return note_recorded(visit, visit.field("note").trimmed(), *recorded);
 }
 
 Reply note_chosen(const Visit& visit) {

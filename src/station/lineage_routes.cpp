@@ -28,7 +28,7 @@ void add_next(const Visit& visit, Part& page, const ledger::Lineage& lineage, bo
 
 Reply lineage_page(const Visit& visit, const QString& code) {
   if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
-  const auto name = visit.desk().ledger().lots().named(code, visit.request().query.value(QStringLiteral("item")));
+  const auto name = visit.lot_named(code);
   if (!name) return visit.message(404, "page.no_such_page");
   Part page;
   page.set("LOT", name->code).set("ITEM", name->item);

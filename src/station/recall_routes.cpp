@@ -11,13 +11,6 @@ using problem::Errors;
 
 namespace {
 
-// The lot of the address and of `item`.
-std::optional<LotName> named(const Visit& visit, const QString& code) {
-  const Request& request = visit.request();
-  const Fields& from = request.method == Request::Method::Post ? request.form : request.query;
-  return visit.desk().ledger().lots().named(code, from.value(QStringLiteral("item")));
-}
-
 // Open ones that reach the lot: those that name it can be closed here, another's at that lot's page.
 Errors add_open(const Visit& visit, Part& page, const LotName& name) {
   const history::Lot* lot = visit.desk().ledger().lots().lot(name.id);
@@ -73,12 +66,12 @@ reader::Value row_of(const Visit& visit, const LotName& name) {
 
 Reply recall_page(const Visit& visit, const QString& code) {
   if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
-  const auto name = named(visit, code);
+  const auto name = visit.lot_named(code);
   return name ? page_of(visit, *name) : visit.message(404, "page.no_such_page");
 }
 
 Reply recall(const Visit& visit, const QString& code) {
-  const auto name = named(visit, code);
+  const auto name = visit.lot_named(code);
   if (!name) return visit.message(404, "page.no_such_page");
   if (!visit.who().strong) return visit.message(403, "page.stronger");
   const auto recorded = visit.desk().record({row_of(visit, *name)});
@@ -87,7 +80,7 @@ Reply recall(const Visit& visit, const QString& code) {
 
 Reply recall_pdf(const Visit& visit, const QString& code) {
   if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
-  const auto name = named(visit, code);
+  const auto name = visit.lot_named(code);
   if (!name) return visit.message(404, "page.no_such_page");
   const auto pdf = visit.desk().recall_pdf(*name);
   if (!pdf) return visit.trouble(status_of(pdf.error()), pdf.error());

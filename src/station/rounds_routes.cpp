@@ -24,8 +24,6 @@ constexpr const char* kCheck = "check";
 constexpr const char* kAction = "action";
 const QString kReads = QStringLiteral("reads.");  // and the place's number in the book, from 1
 
-QString field(const Visit& visit, const char* name) { return visit.request().form.value(QString::fromLatin1(name)); }
-
 facts::Wording wording(const Visit& visit) { return {visit.language(), visit.desk().book().kitchen.units}; }
 
 // The last reading of each place since yesterday morning.
@@ -103,7 +101,7 @@ problem::Expected<bool> add_places(const Visit& visit, Part& page, const Errors&
 Reply page_of(const Visit& visit, const Errors& refused, const Recorded& recorded = {}) {
   // What was typed stays in the form that was refused.
   const auto typed = [&](const char* step, const char* name, const QString& otherwise = {}) {
-    return refused.empty() || field(visit, "step") != QLatin1String(step) ? otherwise : field(visit, name);
+    return refused.empty() || visit.field("step") != QLatin1String(step) ? otherwise : visit.field(name);
   };
   Part page;
   page.set("PLACES", visit.word("record.places")).set("AT", typed(kTemperatures, "at", visit.now_text()));
@@ -131,7 +129,7 @@ Value row_of(const Visit& visit, const char* event, std::initializer_list<const 
   Value row = form_table();
   add(row, QStringLiteral("event"), QString::fromLatin1(event));
   add(row, QStringLiteral("by"), visit.who().initials);
-  for (const char* column : columns) add(row, QString::fromLatin1(column), field(visit, column));
+  for (const char* column : columns) add(row, QString::fromLatin1(column), visit.field(column));
   return row;
 }
 
@@ -152,7 +150,7 @@ std::vector<Value> readings(const Visit& visit) {
 }
 
 std::vector<Value> rows_of(const Visit& visit) {
-  const QString step = field(visit, "step");
+  const QString step = visit.field("step");
   if (step == QLatin1String(kCheck)) return {row_of(visit, kCheck, {"at", "what", "in_order", "place", "note"})};
   if (step == QLatin1String(kAction))
     return {row_of(visit, "corrective-action", {"at", "action", "lot", "place", "reason"})};

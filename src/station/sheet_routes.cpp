@@ -14,8 +14,6 @@ using problem::Errors;
 
 namespace {
 
-QString field(const Fields& fields, const char* name) { return fields.value(QString::fromLatin1(name)); }
-
 Reply pdf_file(const Visit& visit, const problem::ExpectedAll<QByteArray>& pdf, const QByteArray& name) {
   if (!pdf) return visit.trouble(status_of(pdf.error()), pdf.error());
   return pdf_reply(*pdf, name + ".pdf");
@@ -25,7 +23,7 @@ Reply pdf_of(const Visit& visit, const SheetWish& wish, const QByteArray& name) 
   return pdf_file(visit, visit.desk().sheet_pdf(wish), name);
 }
 
-bool wants_pdf(const Visit& visit) { return !field(visit.request().query, "pdf").isEmpty(); }
+bool wants_pdf(const Visit& visit) { return !visit.request().query.value("pdf").isEmpty(); }
 
 // The sheet with the address of its PDF; where it cannot be made, why.
 Errors add_made(const Visit& visit, Part& page, const SheetWish& wish, const QString& pdf) {
@@ -50,7 +48,7 @@ Reply day_of(const Visit& visit, QDate day, const Errors& refused, const Recorde
   if (errors.empty())
     page.add("REVIEW")
         .set("DAY", text)
-        .set("TYPED_NOTE", refused.empty() ? QString() : field(visit.request().form, "note"));
+        .set("TYPED_NOTE", refused.empty() ? QString() : visit.request().form.value("note"));
   errors.insert(errors.end(), refused.begin(), refused.end());
   add_problems(page, errors);
   return visit.page(QStringLiteral("sheet"), visit.word("page.day_record"), std::move(page), status_of(errors));
@@ -70,12 +68,12 @@ Reply note_of(const Visit& visit, const QString& number, const Errors& refused, 
   if (!not_made.empty() && not_made.front().code == problem::Code::Unknown) return visit.trouble(404, not_made);
   for (const problem::Error& error : not_made) page.add("WARNING").set("TEXT", error.what);
   Part& way = page.add("ON_ITS_WAY");
-  const QString typed = field(form, "at");
+  const QString typed = form.value("at");
   way.set("OF", number).set("AT", typed.isEmpty() ? visit.now_text() : typed);
-  way.set("TYPED_LOT", field(form, "lot")).set("TYPED_CONTAINERS", field(form, "containers"));
-  way.set("TYPED_TEMPERATURE", field(form, "temperature")).set("TYPED_REASON", field(form, "reason"));
+  way.set("TYPED_LOT", form.value("lot")).set("TYPED_CONTAINERS", form.value("containers"));
+  way.set("TYPED_TEMPERATURE", form.value("temperature")).set("TYPED_REASON", form.value("reason"));
   const auto checked = [&](const char* value) {
-    return field(form, "accepted") == QLatin1String(value) ? QStringLiteral("checked") : QString();
+    return form.value("accepted") == QLatin1String(value) ? QStringLiteral("checked") : QString();
   };
   way.set("YES", checked("yes")).set("NO", checked("no"));
   add_problems(page, refused);
@@ -97,12 +95,12 @@ Reply sheets_page(const Visit& visit) {
   if (!visit.signed_in()) return visit.message(401, "page.sign_in_first");
   const Fields& query = visit.request().query;
   SheetWish wish;
-  wish.kind = field(query, "kind") == QLatin1String("assembly") ? SheetWish::Kind::Assembly : SheetWish::Kind::Prep;
-  wish.product = field(query, "product");
-  wish.amount = field(query, "amount").trimmed();
-  wish.number = field(query, "number").trimmed();
+  wish.kind = query.value("kind") == QLatin1String("assembly") ? SheetWish::Kind::Assembly : SheetWish::Kind::Prep;
+  wish.product = query.value("product");
+  wish.amount = query.value("amount").trimmed();
+  wish.number = query.value("number").trimmed();
   if (wants_pdf(visit)) return pdf_of(visit, wish, "sheet");
-  if (!field(query, "plan").isEmpty()) return pdf_file(visit, visit.desk().plan_pdf(), "plan");
+  if (!query.value("plan").isEmpty()) return pdf_file(visit, visit.desk().plan_pdf(), "plan");
   Part page;
   page.set("HEADING", visit.word("page.sheets")).set("OF", QString());
   Part& ask = page.add("ASK_SHEET").set("AMOUNT", wish.amount).set("NUMBER", wish.number);
@@ -120,7 +118,7 @@ Reply sheets_page(const Visit& visit) {
 }
 
 Reply day_chosen(const Visit& visit) {
-  const QDate day = QDate::fromString(field(visit.request().query, "day"), Qt::ISODate);
+  const QDate day = QDate::fromString(visit.request().query.value("day"), Qt::ISODate);
   const QDate today = visit.desk().now().toTimeZone(visit.desk().book().kitchen.zone).date();
   return redirection(QStringLiteral("/day/") + (day.isValid() ? day : today).toString(Qt::ISODate));
 }
@@ -144,7 +142,7 @@ Reply review_day(const Visit& visit, const QString& text) {
   add(row, QStringLiteral("at"), visit.now_text());
   add(row, QStringLiteral("by"), visit.who().initials);
   add(row, QStringLiteral("day"), text);
-  add(row, QStringLiteral("note"), field(visit.request().form, "note"));
+  add(row, QStringLiteral("note"), visit.request().form.value("note"));
   const auto recorded = visit.desk().record({row});
   return recorded ? day_of(visit, day, {}, *recorded) : day_of(visit, day, recorded.error(), {});
 }
@@ -165,15 +163,15 @@ Reply note_recorded(const Visit& visit, const QString& number, const Recorded& r
 // What arrived, or came back, of what left with it.
 Reply note_went(const Visit& visit, const QString& number) {
   const Fields& form = visit.request().form;
-  const bool back = field(form, "event") == QLatin1String("returned");
+  const bool back = form.value("event") == QLatin1String("returned");
   reader::Value row = form_table();
   add(row, QStringLiteral("event"), back ? QStringLiteral("returned") : QStringLiteral("arrived"));
   for (const char* key : {"at", "lot", "containers", "temperature", "reason"})
-    add(row, QString::fromLatin1(key), field(form, key));
+    add(row, QString::fromLatin1(key), form.value(key));
   add(row, QStringLiteral("by"), visit.who().initials);
   add(row, QStringLiteral("note"), number);
   if (back) add(row, QStringLiteral("site"), site_of(visit, number));
-  if (!back) add(row, QStringLiteral("accepted"), field(form, "accepted"));
+  if (!back) add(row, QStringLiteral("accepted"), form.value("accepted"));
   if (needs_strong_word(row) && !visit.who().strong) return visit.message(403, "page.stronger");
   const auto recorded = visit.desk().record({row});
   return recorded ? note_of(visit, number, {}, *recorded) : note_of(visit, number, recorded.error(), {});

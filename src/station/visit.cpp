@@ -27,6 +27,11 @@ Visit::Visit(const Shop& shop, Desk& desk, const Request& request)
   if (who_ && !is_of_kitchen(desk.book(), who_->initials)) who_.reset();
 }
 
+std::optional<ledger::LotName> Visit::lot_named(const QString& code) const {
+  const Fields& from = request_.method == Request::Method::Post ? request_.form : request_.query;
+  return desk_.ledger().lots().named(code, from.value(QStringLiteral("item")));
+}
+
 QString Visit::now_text() const {
   return desk_.now().toTimeZone(desk_.book().kitchen.zone).toString(QStringLiteral("yyyy-MM-dd HH:mm"));
 }

@@ -20,6 +20,11 @@ class Visit {
   bool signed_in() const { return who_.has_value(); }
   const Who& who() const { return *who_; }  ///< REQUIRES: signed_in
 
+  /// What the form says; empty where it does not.
+  QString field(const QString& name) const { return request_.form.value(name); }
+  /// The lot with this code, of the item that the form or the address names.
+  std::optional<ledger::LotName> lot_named(const QString& code) const;
+
   /// "2026-11-25 21:50" in the kitchen, as a form writes a time.
   QString now_text() const;
 

@@ -104,6 +104,14 @@ struct Station : RecordedDay {
     REQUIRE(one.sign_in(initials, kPin).status == 303);
     return one;
   }
+  /// Signed in with the strong word too, which is set for it: a session that MK had before ends.
+  Browser strong() const {
+    const QString word = QStringLiteral("marble stair lantern ox");
+    REQUIRE(folder.lardiner({"--kitchen", "kitchen", "pin", "--strong", "MK"}, word.toUtf8()).status == 0);
+    Browser one = browser("strong");
+    REQUIRE(one.post("/sign-in", {{"name", "MK"}, {"pin", kPin}, {"strong", word}}).status == 303);
+    return one;
+  }
   QString heads() const { return evening({"--json", "verify"}).out; }
 
  private:

@@ -17,14 +17,6 @@ Form release(const Answer& page, const QString& reason) {
       {"event", "release"}, {"of", of.match(page.body).captured(1)}, {"at", "2026-11-25 21:50"}, {"reason", reason}};
 }
 
-Browser strong(const Station& station) {
-  const QString word = "lid marrow ferry";
-  REQUIRE(station.folder.lardiner({"--kitchen", "kitchen", "pin", "--strong", "MK"}, word.toUtf8()).status == 0);
-  Browser one = station.browser("strong");
-  REQUIRE(one.post("/sign-in", {{"name", "MK"}, {"pin", kPin}, {"strong", word}}).status == 303);
-  return one;
-}
-
 }  // namespace
 
 TEST_CASE("a lot is put on hold on its page, and released there with the strong word", "[command][ledger][station]") {
@@ -42,7 +34,7 @@ TEST_CASE("a lot is put on hold on its page, and released there with the strong 
   const Answer refused = tablet.send("/happened/" + kButter, release(held, "looked at it"));
   CHECK(refused.status == 403);
   CHECK(refused.body.contains("href=\"/sign-in?back=/\""));
-  const Browser chef = strong(station);
+  const Browser chef = station.strong();
   CHECK(chef.send("/happened/" + kButter, release(held, "")).status == 422);
   CHECK(chef.send("/happened/" + kButter, {{"event", "release"}, {"of", "A-1"}, {"reason", "x"}}).status == 422);
   CHECK(station.heads() == before);
@@ -60,7 +52,7 @@ TEST_CASE("a hold of a whole place is ended for one lot on its page, and goes on
   REQUIRE(station.evening({"record", "place.csv"}).status == 1);  // not before its own time
   const QStringList later{"--kitchen", "kitchen", "--at", "2026-11-25T21:50", "record", "place.csv"};
   REQUIRE(station.folder.lardiner(later).status == 0);
-  const Browser chef = strong(station);
+  const Browser chef = station.strong();
   const Answer page = chef.get("/lot/" + kButter);
   CHECK(page.body.contains("On hold: the door stood open"));
   CHECK(page.body.contains("walk-in 1"));

@@ -5,19 +5,7 @@ using namespace lardiner::command;
 
 namespace {
 
-const QString kStrong = QStringLiteral("marble stair lantern ox");
 const QString kBought = QStringLiteral("/recall/MB-5521?item=butter-unsalted");
-
-struct Recalling : Station {
-  Recalling() {
-    REQUIRE(folder.lardiner({"--kitchen", "kitchen", "pin", "--strong", "MK"}, kStrong.toUtf8()).status == 0);
-  }
-  Browser strong() const {
-    Browser one = browser("strong");
-    REQUIRE(one.post("/sign-in", {{"name", "MK"}, {"pin", kPin}, {"strong", kStrong}}).status == 303);
-    return one;
-  }
-};
 
 QList<QPair<QString, QString>> step(const QString& what, const QString& reason, const QString& of = {}) {
   return {{"item", "butter-unsalted"}, {"step", what}, {"reason", reason}, {"of", of}};
@@ -39,7 +27,7 @@ TEST_CASE("find knows a lot by what can be read of its code, and a day", "[comma
 
 TEST_CASE("what a recall reaches is seen before it is opened, by who is signed in and nobody else",
           "[command][ledger][station]") {
-  const Recalling station;
+  const Station station;
   const QString before = station.heads();
   const Answer stranger = station.browser("stranger").get(kBought);
   CHECK(stranger.status == 401);
@@ -60,7 +48,7 @@ TEST_CASE("what a recall reaches is seen before it is opened, by who is signed i
 
 TEST_CASE("a recall is opened with a reason, marks all that it reaches, and is closed again",
           "[command][ledger][station]") {
-  const Recalling station;
+  const Station station;
   const Browser chef = station.strong(), phone = station.browser("phone");
   const QString before = station.heads();
   CHECK(chef.send("/recall/MB-5521", step("open", "  ")).status == 422);
@@ -84,7 +72,7 @@ TEST_CASE("a recall is opened with a reason, marks all that it reaches, and is c
 }
 
 TEST_CASE("the recall sheet of the page is that of the command", "[command][ledger][station]") {
-  const Recalling station;
+  const Station station;
   const Browser chef = station.strong();
   REQUIRE(chef.send("/recall/MB-5521", step("open", "metal found")).status == 200);
   const QString jar = station.folder.path("strong.jar");

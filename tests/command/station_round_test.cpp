@@ -15,14 +15,6 @@ const QString kNow = QStringLiteral("2026-11-25 21:50");
 // Without the spaces that keep a figure and its unit on one line.
 QString plain(const Answer& page) { return QString(page.body).replace(QChar(0x00A0), u' '); }
 
-Browser strong(const Station& station) {
-  const QString word = "lid marrow ferry";
-  REQUIRE(station.folder.lardiner({"--kitchen", "kitchen", "pin", "--strong", "MK"}, word.toUtf8()).status == 0);
-  Browser one = station.browser("strong");
-  REQUIRE(one.post("/sign-in", {{"name", "MK"}, {"pin", kPin}, {"strong", word}}).status == 303);
-  return one;
-}
-
 // A line of the form of places, which tells them by their number in the book: walk-in 1 and walk-in 2.
 Form readings(const QString& first, const QString& second) {
   return {{"step", "temperatures"}, {"at", kNow}, {"reads.1", first}, {"reads.2", second}};
@@ -163,7 +155,7 @@ TEST_CASE("what came too warm is warned of as it is received", "[command][ledger
 TEST_CASE("a correction asks for the strong word, moves a date to an earlier day only, and lists what it concerns",
           "[command][ledger][station]") {
   const Station station;
-  const Browser tablet = station.signed_in("JO"), chef = strong(station);
+  const Browser tablet = station.signed_in("JO"), chef = station.strong();
   const QString at = "/correct/" + kButter, page = at + "?item=chilli-lime-butter";
   CHECK(station.browser("phone").get(page).status == 401);
   CHECK_FALSE(tablet.get(page).body.contains("name=\"date\""));
@@ -183,7 +175,7 @@ TEST_CASE("a correction asks for the strong word, moves a date to an earlier day
 
 TEST_CASE("an allergen that a supplier declares later reaches all that holds it", "[command][ledger][station]") {
   const Station station;
-  const Browser chef = strong(station);
+  const Browser chef = station.strong();
   const Answer page = chef.get("/correct/MB-5521?item=butter-unsalted");
   CHECK(page.body.contains("<option value=\"fish:cod\" >fish (cod)</option>"));
   const Form adds{{"item", "butter-unsalted"},
@@ -204,7 +196,7 @@ TEST_CASE("an allergen that a supplier declares later reaches all that holds it"
 
 TEST_CASE("a remark stands beside the entry that it is of", "[command][ledger][station]") {
   const Station station;
-  const Browser chef = strong(station);
+  const Browser chef = station.strong();
   const QString page = chef.get("/correct/" + kButter + "?item=chilli-lime-butter").body;
   static const QRegularExpression first("<option value=\"(A-[0-9]+)\"");
   const QString entry = first.match(page).captured(1);
