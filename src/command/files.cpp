@@ -37,11 +37,12 @@ Error too_large(const QString& path) {
           QStringLiteral("split it into several files")};
 }
 
-// A pipe gives what is in it just then: only an empty part is its end.
+// A pipe gives what is in it just then: only an empty part is its end. Room is made for a part, not for the most.
 QByteArray read_to_end(QFile& file, qsizetype most) {
+  constexpr qsizetype kPart = 256 * 1024;
   QByteArray bytes;
   while (bytes.size() < most) {
-    const QByteArray part = file.read(most - bytes.size());
+    const QByteArray part = file.read(std::min(kPart, most - bytes.size()));
     if (part.isEmpty()) break;
     bytes += part;
   }
