@@ -15,8 +15,8 @@ using problem::Errors;
 
 namespace {
 
-// What is the same for the next package of a delivery.
-constexpr const char* kOfDelivery[] = {"at", "from", "note", "order", "place"};
+// What is the same for the next package of a delivery; not the place, since flour does not go where butter went.
+constexpr const char* kOfDelivery[] = {"at", "from", "note", "order"};
 
 constexpr const char* kColumns[] = {"at",    "supplier_item", "lot",  "quantity", "count", "kind",     "state",
                                     "place", "temperature",   "from", "note",     "order", "accepted", "reason"};

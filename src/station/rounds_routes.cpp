@@ -22,7 +22,8 @@ namespace {
 constexpr const char* kTemperatures = "temperatures";
 constexpr const char* kCheck = "check";
 constexpr const char* kAction = "action";
-const QString kReads = QStringLiteral("reads.");  // and the place's number in the book, from 1
+// And the name of the place: the book may have others before it when the form comes back.
+const QString kReads = QStringLiteral("reads.");
 
 facts::Wording wording(const Visit& visit) { return {visit.language(), visit.desk().book().kitchen.units}; }
 
@@ -84,10 +85,9 @@ problem::Expected<bool> add_places(const Visit& visit, Part& page, const Errors&
   const book::Book& book = visit.desk().book();
   int number = 0;
   for (const book::StoragePlace& place : book.places) {
-    const QString name = kReads + QString::number(++number);
-    Part& row = page.add("STAND").set("PLACE", place.name).set("FIELD", name);
+    Part& row = page.add("STAND").set("PLACE", place.name).set("NUMBER", QString::number(++number));
     row.set("LIMITS", limits_text(visit, held_to(place, book.rules)));
-    row.set("TYPED", refused.empty() ? QString() : visit.request().form.value(name));
+    row.set("TYPED", refused.empty() ? QString() : visit.field(kReads + place.name));
     for (const problem::Error& error : refused)
       if (error.place.line == number) row.add("WRONG").set("WHAT", error.what).set("HINT", error.hint);
     const auto read = last->find(place.name);
@@ -138,7 +138,8 @@ std::vector<Value> readings(const Visit& visit) {
   std::vector<Value> rows;
   int number = 0;
   for (const book::StoragePlace& place : visit.desk().book().places) {
-    const QString typed = visit.request().form.value(kReads + QString::number(++number));
+    const QString typed = visit.field(kReads + place.name);
+    ++number;
     if (typed.trimmed().isEmpty()) continue;
     Value row = row_of(visit, "place-temperature", {"at"});
     add(row, QStringLiteral("place"), place.name);

@@ -15,9 +15,8 @@ const QString kNow = QStringLiteral("2026-11-25 21:50");
 // Without the spaces that keep a figure and its unit on one line.
 QString plain(const Answer& page) { return QString(page.body).replace(QChar(0x00A0), u' '); }
 
-// A line of the form of places, which tells them by their number in the book: walk-in 1 and walk-in 2.
 Form readings(const QString& first, const QString& second) {
-  return {{"step", "temperatures"}, {"at", kNow}, {"reads.1", first}, {"reads.2", second}};
+  return {{"step", "temperatures"}, {"at", kNow}, {"reads.walk-in 1", first}, {"reads.walk-in 2", second}};
 }
 
 // With other values in some of its fields.
@@ -64,14 +63,14 @@ TEST_CASE("a round with one fault records nothing, keeps what was typed, and sho
   const QString before = station.heads();
   const Answer refused = tablet.send("/rounds", readings("38 F", "warm <b>"));
   CHECK(refused.status == 422);
-  const QString beside = refused.body.section("name=\"reads.2\"", 1).section("name=\"reads.3\"", 0, 0);
+  const QString beside = refused.body.section("name=\"reads.walk-in 2\"", 1).section("name=\"reads.freezer 1\"", 0, 0);
   CHECK(beside.contains("is not a temperature"));
   CHECK(refused.body.count("is not a temperature") == 1);
   CHECK(refused.body.contains("value=\"38 F\""));
   CHECK(refused.body.contains("warm &lt;b&gt;"));
   CHECK(tablet.send("/rounds", readings("", " ")).status == 422);
-  CHECK(tablet.send("/rounds", {{"step", "temperatures"}, {"at", "2026-11-26 21:50"}, {"reads.1", "38 F"}}).status ==
-        422);
+  CHECK(tablet.send("/rounds", {{"step", "temperatures"}, {"at", "2026-11-26 21:50"}, {"reads.walk-in 1", "38 F"}})
+            .status == 422);
   CHECK(station.heads() == before);
 }
 
@@ -136,6 +135,7 @@ TEST_CASE("a delivery is received package by package, and what came is here", "[
   const Answer came = tablet.send("/receive/butter-unsalted", delivery({}));
   CHECK(came.status == 200);
   CHECK(came.body.contains("note=DN%2017%2F3"));  // the next package of the delivery
+  CHECK_FALSE(came.body.contains("walk-in"));
   CHECK(tablet.get("/receive/milk-whole?note=DN%2017%2F3").body.contains("value=\"DN 17/3\""));
   const QString lot = tablet.get("/lot/MB-6001").body;
   CHECK(lot.contains("walk-in 1"));
