@@ -13,14 +13,13 @@ using problem::Errors;
 
 namespace {
 
-// As a supplier declares it: of what has a content nobody measured it yet, and unknown is over every threshold.
+// As a supplier declares them: a substance alone, where no species is named, and with each. Of what has a content
+// nobody measured it yet, and unknown is over every threshold.
 QStringList declarations(const AllergenLaw& law) {
   QStringList all;
   for (const QString& substance : law.substances) {
-    const QStringList species = law.species_of(substance);
-    const QString measured = law.measured.contains(substance) ? QStringLiteral(" unknown") : QString();
-    if (species.isEmpty()) all << substance + measured;
-    for (const QString& one : species) all << substance + u':' + one;
+    all << (law.measured.contains(substance) ? substance + QStringLiteral(" unknown") : substance);
+    for (const QString& species : law.species_of(substance)) all << substance + u':' + species;
   }
   return all;
 }
@@ -35,23 +34,23 @@ QString declaration_text(const Visit& visit, const QString& declaration) {
   return facts::entries_text({visit.language(), book.kitchen.units}, listed);
 }
 
-void add_allergens(const Visit& visit, Part& page, const book::Ingredient& ingredient) {
+void add_allergens(const Visit& visit, Part& page, const book::Ingredient& ingredient, const Fields& typed) {
   Part& form = page.add("FURTHER");
   for (const book::SupplierItem& item : ingredient.supplier_items)
     form.add("SUPPLIER_ITEM")
         .set("ID", item.id)
         .set("SUPPLIER", item.supplier)
-        .set("CHOSEN", visit.field("supplier_item") == item.id || ingredient.supplier_items.size() == 1
+        .set("CHOSEN", typed.value("supplier_item") == item.id || ingredient.supplier_items.size() == 1
                            ? QStringLiteral("checked")
                            : QString());
   for (const QString& declaration : declarations(visit.desk().book().law))
     form.add("ALLERGEN")
         .set("VALUE", declaration)
         .set("WORD", declaration_text(visit, declaration))
-        .set("CHOSEN", visit.field("adds") == declaration ? QStringLiteral("selected") : QString());
+        .set("CHOSEN", typed.value("adds") == declaration ? QStringLiteral("selected") : QString());
 }
 
-problem::Expected<bool> add_entries(const Visit& visit, Part& page, const LotName& name) {
+problem::Expected<bool> add_entries(const Visit& visit, Part& page, const LotName& name, const Fields& typed) {
   const auto entries = ledger::entries_of_lot(visit.desk().ledger().store(), name.id);
   if (!entries) return tl::unexpected(entries.error());
   const QStringList lines = visit.desk().history(name);
@@ -60,7 +59,7 @@ problem::Expected<bool> add_entries(const Visit& visit, Part& page, const LotNam
     page.add("ENTRY_OFFER")
         .set("ID", id)
         .set("LINE", lines.value(static_cast<qsizetype>(at), id))
-        .set("CHOSEN", visit.field("of") == id ? QStringLiteral("selected") : QString());
+        .set("CHOSEN", typed.value("of") == id ? QStringLiteral("selected") : QString());
   }
   return true;
 }
@@ -68,20 +67,20 @@ problem::Expected<bool> add_entries(const Visit& visit, Part& page, const LotNam
 Reply page_of(const Visit& visit, const LotName& name, const Errors& refused, const Recorded& recorded = {}) {
   Part page;
   page.set("LOT", name.code).set("ITEM", name.item).set("NAME", visit.name_of(name));
-  const bool again = !refused.empty();
-  page.set("DATE", again ? visit.field("date") : QString()).set("REASON", again ? visit.field("reason") : QString());
+  const Fields typed = refused.empty() ? Fields() : visit.request().form;
+  page.set("DATE", typed.value("date")).set("REASON", typed.value("reason"));
   const QString checked = QStringLiteral("checked");
-  const bool quality = again && visit.field("ends") == QLatin1String("best_before");
+  const bool quality = typed.value("ends") == QLatin1String("best_before");
   page.set("IS_USE_BY", quality ? QString() : checked).set("IS_BEST_BEFORE", quality ? checked : QString());
-  page.set("ONLY", again && visit.field("only") == QLatin1String("yes") ? checked : QString());
+  page.set("ONLY", typed.value("only") == QLatin1String("yes") ? checked : QString());
   page.set("USE_BY", visit.word("use_by")).set("BEST_BEFORE", visit.word("best_before"));
   page.set("WHO_IS_IN", visit.who().initials);
   if (!visit.who().strong) page.add("NOT_STRONG");
   if (visit.who().strong) {
     Part& forms = page.add("STRONG");
     if (const book::Ingredient* ingredient = visit.desk().book().ingredient(name.item))
-      add_allergens(visit, forms, *ingredient);
-    if (const auto added = add_entries(visit, forms, name); !added) return visit.trouble(500, {added.error()});
+      add_allergens(visit, forms, *ingredient, typed);
+    if (const auto added = add_entries(visit, forms, name, typed); !added) return visit.trouble(500, {added.error()});
   }
   add_problems(page, refused);
   add_recorded(visit, page, recorded);
