@@ -14,6 +14,7 @@ namespace lardiner::station {
 namespace {
 
 const QString kNote = QStringLiteral("/note/");
+const QString kApi = QStringLiteral("/api/");
 
 Reply plain(int status, const char* text) {
   Reply reply;
@@ -66,7 +67,7 @@ std::optional<Reply> chosen_language(const Visit& visit) {
 
 Reply get(const Visit& visit) {
   const QString& path = visit.request().path;
-  if (path.startsWith(QLatin1String("/api/"))) return api(visit);
+  if (path.startsWith(kApi)) return api(visit);
   if (path == QLatin1String("/")) return today(visit, false);
   if (path == QLatin1String("/wall")) return today(visit, true);
   if (path == QLatin1String("/find")) return find(visit);
@@ -104,14 +105,15 @@ bool is_from_elsewhere(const Request& request) {
 }
 
 Reply refusal(const Visit& visit, int status, const char* key) {
-  const bool program = visit.request().path.startsWith(QLatin1String("/api/"));
+  const bool program = visit.request().path.startsWith(kApi);
   return program ? api_problem(status, visit.word(key)) : visit.message(status, key);
 }
 
 // And from one that was opened by who is signed in.
 std::optional<Reply> refused(const Visit& visit) {
   const Request& request = visit.request();
-  if (!visit.signed_in()) return refusal(visit, 401, "page.sign_in_first");
+  const bool program = request.path.startsWith(kApi);
+  if (!visit.signed_in()) return program ? refusal(visit, 401, "page.sign_in_first") : sign_in_first(visit);
   const QString given = request.csrf.isEmpty() ? request.form.value(QStringLiteral("csrf")) : request.csrf;
   if (!SignIn::csrf_matches(visit.who(), given.toLatin1())) return refusal(visit, 403, "page.from_elsewhere");
   return std::nullopt;
@@ -122,7 +124,7 @@ Reply post(const Visit& visit) {
   if (is_from_elsewhere(visit.request())) return refusal(visit, 403, "page.from_elsewhere");
   if (path == QLatin1String("/sign-in")) return sign_in(visit);
   if (const auto reply = refused(visit)) return *reply;
-  if (path.startsWith(QLatin1String("/api/"))) return api(visit);
+  if (path.startsWith(kApi)) return api(visit);
   if (path == QLatin1String("/sign-out")) return sign_out(visit);
   if (path == QLatin1String("/scan")) return scan(visit);
   if (const auto package = last_part(path, QStringLiteral("/open/"))) return label_package(visit, *package);

@@ -105,6 +105,8 @@ Reply dispatch(const Visit& visit);
 Reply close_page(const Visit& visit);
 Reply close_day(const Visit& visit);
 Reply sign_in_page(const Visit& visit);
+/// Instead of taking a form: it goes along while somebody signs in. Not with a picture, which is taken again.
+Reply sign_in_first(const Visit& visit);
 Reply sign_in(const Visit& visit);
 Reply sign_out(const Visit& visit);
 Reply make_list(const Visit& visit);

@@ -689,6 +689,7 @@ constexpr Row kRows[] = {
     {"page.served", 0},
     {"page.part_used", 0},
     {"page.corrective", 0},
+    {"page.not_recorded_yet", 0},
 };
 
 struct Family {

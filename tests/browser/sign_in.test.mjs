@@ -1,7 +1,7 @@
 // Signing in: a wrong PIN, the right one, too many wrong ones, and going out again.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { assertNone, launch, pins, says, signIn, visitor } from "./station.mjs";
+import { assertNone, barriers, cutOff, launch, pins, says, sideways, signIn, smallTargets, visitor } from "./station.mjs";
 
 const limit = { timeout: 120_000 };
 
@@ -27,6 +27,40 @@ for (const script of [true, false]) {
     assertNone(faults);
     await context.close();
   });
+}
+
+for (const script of [true, false])
+  test(`what was typed before a session ended is recorded after signing in${script ? "" : ", without script"}`, limit, async () => {
+    const { context, page, faults } = await visitor(browser, { script });
+    await signIn(page, "LV");
+    await page.locator("header .who form").waitFor();
+    await page.goto("/rounds");
+    await page.getByLabel("What was checked").fill("the drain of the pot wash");
+    await page.getByRole("radio", { name: "in order", exact: true }).check();
+    await context.clearCookies();
+    await page.locator("form.check button").click();
+    await page.locator("#pin").waitFor();
+    if (script) await assertOpen(page);
+    await page.locator("#name").selectOption("RT");
+    await page.locator("#pin").fill(pins.RT);
+    await page.locator("form.pin button").click();
+    await page.locator("form.again").waitFor();
+    if (script) await assertOpen(page);
+    assert.match(await says(page.locator("form.again")), /what: the drain of the pot wash/);
+    await page.locator("form.again button").click();
+    await page.locator(".done").waitFor();
+    await page.goto("/day/2026-11-25");
+    assert.match(await says(page.locator("main")), /the drain of the pot wash/);
+    assertNone(faults);
+    await context.close();
+  });
+
+// Nobody is shut out of it.
+async function assertOpen(page) {
+  assertNone(await barriers(page));
+  assertNone(await smallTargets(page));
+  assertNone(await cutOff(page));
+  assert.equal(await sideways(page), 0);
 }
 
 test("five wrong PINs lock that person out, and nobody else", limit, async () => {
