@@ -213,9 +213,16 @@ class KitchenDesk : public station::Desk {
     for (const Errors& warnings : {place_warnings(run_, appended->entries), food_warnings(run_, appended->entries)})
       for (const problem::Error& warning : warnings) out.warnings << warning.what + QStringLiteral(": ") + warning.hint;
     out.warnings << calls_to_sites(run_, appended->entries);
-    for (const history::Entry& entry : appended->entries)
-      for (ledger::LotName& lot : ledger::lots_concerned(run_.ledger.store(), entry.id))
-        out.concerned.push_back(std::move(lot));
+    for (const history::Entry& entry : appended->entries) {
+      std::vector<ledger::LotName> lots = ledger::lots_concerned(run_.ledger.store(), entry.id);
+      const bool holds_place = entry.event.kind == history::Kind::Hold && !entry.event.place.isEmpty();
+      if (holds_place && lots.empty())
+        out.warnings
+            << QStringLiteral("nothing that is recorded stands in %1: nothing is on hold").arg(entry.event.place);
+      if (!entry.event.adds.isEmpty() && lots.empty())
+        out.warnings << QStringLiteral("no lot that is recorded is of that supplier's: nothing was reached");
+      out.concerned.insert(out.concerned.end(), lots.begin(), lots.end());
+    }
     return out;
   }
 

@@ -34,20 +34,26 @@ QString declaration_text(const Visit& visit, const QString& declaration) {
   return facts::entries_text({visit.language(), book.kitchen.units}, listed);
 }
 
-void add_allergens(const Visit& visit, Part& page, const book::Ingredient& ingredient, const Fields& typed) {
+// Of the lot's own supplier, where its receipt says whose it is: another's would reach other lots and not this one.
+problem::Expected<bool> add_allergens(const Visit& visit, Part& page, const book::Ingredient& ingredient,
+                                      const LotName& name, const Fields& typed) {
+  const auto entries = ledger::entries_of_lot(visit.desk().ledger().store(), name.id);
+  if (!entries) return tl::unexpected(entries.error());
+  const QString own = entries->empty() ? QString() : entries->front().entry.event.supplier_item;
   Part& form = page.add("FURTHER");
   for (const book::SupplierItem& item : ingredient.supplier_items)
-    form.add("SUPPLIER_ITEM")
-        .set("ID", item.id)
-        .set("SUPPLIER", item.supplier)
-        .set("CHOSEN", typed.value("supplier_item") == item.id || ingredient.supplier_items.size() == 1
-                           ? QStringLiteral("checked")
-                           : QString());
+    if (own.isEmpty() || own == item.id)
+      form.add("SUPPLIER_ITEM")
+          .set("ID", item.id)
+          .set("SUPPLIER", item.supplier)
+          .set("CHOSEN",
+               typed.value("supplier_item") == item.id || own == item.id ? QStringLiteral("checked") : QString());
   for (const QString& declaration : declarations(visit.desk().book().law))
     form.add("ALLERGEN")
         .set("VALUE", declaration)
         .set("WORD", declaration_text(visit, declaration))
         .set("CHOSEN", typed.value("adds") == declaration ? QStringLiteral("selected") : QString());
+  return true;
 }
 
 problem::Expected<bool> add_entries(const Visit& visit, Part& page, const LotName& name, const Fields& typed) {
@@ -79,7 +85,8 @@ Reply page_of(const Visit& visit, const LotName& name, const Errors& refused, co
   if (visit.who().strong) {
     Part& forms = page.add("STRONG");
     if (const book::Ingredient* ingredient = visit.desk().book().ingredient(name.item))
-      add_allergens(visit, forms, *ingredient, typed);
+      if (const auto added = add_allergens(visit, forms, *ingredient, name, typed); !added)
+        return visit.trouble(500, {added.error()});
     if (const auto added = add_entries(visit, forms, name, typed); !added) return visit.trouble(500, {added.error()});
   }
   add_problems(page, refused);
@@ -123,6 +130,9 @@ Reply correct(const Visit& visit, const QString& code) {
   const auto name = visit.lot_named(code);
   if (!name) return visit.message(404, "page.no_such_page");
   if (!visit.who().strong) return visit.message(403, "page.stronger");
+  const QString step = visit.field("step");
+  if (step != QLatin1String("date") && step != QLatin1String("allergen") && step != QLatin1String("remark"))
+    return visit.message(404, "page.no_such_page");
   const auto recorded = visit.desk().record({row_of(visit, *name)});
   return recorded ? page_of(visit, *name, {}, *recorded) : page_of(visit, *name, recorded.error());
 }

@@ -27,23 +27,37 @@ const QString kReads = QStringLiteral("reads.");
 
 facts::Wording wording(const Visit& visit) { return {visit.language(), visit.desk().book().kitchen.units}; }
 
-// The last reading of each place since yesterday morning.
-problem::Expected<std::map<QString, Event>> last_read(Desk& desk) {
+bool is_out_of_limits(const Event& read) {
+  return read.limits.known() && read.temperature && !read.limits.met_by(*read.temperature);
+}
+
+// Of each place since yesterday morning.
+struct Round {
+  std::map<QString, Event> last;  ///< the last reading
+  std::map<QString, Event> out;   ///< the last out of its limits, unless all that stood there was held after it
+};
+
+problem::Expected<Round> round_of(Desk& desk) {
   const QDate today = desk.now().toTimeZone(desk.book().kitchen.zone).date();
-  std::map<QString, Event> last;
+  const auto keep = [](std::map<QString, Event>& all, const Event& event) {
+    const auto found = all.find(event.place);
+    if (found == all.end() || found->second.at <= event.at) all.insert_or_assign(event.place, event);
+  };
+  Round round;
+  std::map<QString, Event> held;
   const auto read = ledger::each_of_days(desk.ledger().store(), today.addDays(-1), today, [&](const auto& recorded) {
     const Event& event = recorded.entry.event;
+    if (event.kind == history::Kind::Hold && !event.place.isEmpty()) keep(held, event);
     if (event.kind != history::Kind::PlaceTemperature) return true;
-    const auto found = last.find(event.place);
-    if (found == last.end() || found->second.at <= event.at) last.insert_or_assign(event.place, event);
+    keep(round.last, event);
+    if (is_out_of_limits(event)) keep(round.out, event);
     return true;
   });
   if (!read) return tl::unexpected(read.error());
-  return last;
-}
-
-bool is_out_of_limits(const Event& read) {
-  return read.limits.known() && read.temperature && !read.limits.met_by(*read.temperature);
+  for (const auto& [place, hold] : held)
+    if (const auto found = round.out.find(place); found != round.out.end() && found->second.at <= hold.at)
+      round.out.erase(found);
+  return round;
 }
 
 QString limits_text(const Visit& visit, const book::HeldTo& limits) {
@@ -80,8 +94,8 @@ void add_to_hold(const Visit& visit, Part& page, const QString& place, const Eve
 
 // Each in one line: a fault of a temperature stands beside it, by the number of its row.
 problem::Expected<bool> add_places(const Visit& visit, Part& page, const Errors& refused) {
-  const auto last = last_read(visit.desk());
-  if (!last) return tl::unexpected(last.error());
+  const auto round = round_of(visit.desk());
+  if (!round) return tl::unexpected(round.error());
   const book::Book& book = visit.desk().book();
   int number = 0;
   for (const book::StoragePlace& place : book.places) {
@@ -90,10 +104,9 @@ problem::Expected<bool> add_places(const Visit& visit, Part& page, const Errors&
     row.set("TYPED", refused.empty() ? QString() : visit.field(kReads + place.name));
     for (const problem::Error& error : refused)
       if (error.place.line == number) row.add("WRONG").set("WHAT", error.what).set("HINT", error.hint);
-    const auto read = last->find(place.name);
-    if (read == last->end()) continue;
-    add_read(visit, row, read->second);
-    if (is_out_of_limits(read->second)) add_to_hold(visit, page, place.name, read->second);
+    if (const auto read = round->last.find(place.name); read != round->last.end()) add_read(visit, row, read->second);
+    if (const auto out = round->out.find(place.name); out != round->out.end())
+      add_to_hold(visit, page, place.name, out->second);
   }
   return true;
 }

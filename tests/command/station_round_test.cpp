@@ -94,6 +94,18 @@ TEST_CASE("all that stands in a place out of its limits is held from the round, 
   CHECK(phone.get("/lot/" + kButter).body.contains("ON HOLD"));
 }
 
+TEST_CASE("a later reading within the limits does not take the hold away; an empty place says that nothing is held",
+          "[command][ledger][station]") {
+  const Station station;
+  const Browser tablet = station.signed_in("JO");
+  const Form warm{{"step", "temperatures"}, {"at", "2026-11-25 21:40"}, {"reads.walk-in 1", "46 F"}};
+  REQUIRE(tablet.send("/rounds", warm).status == 200);
+  CHECK(tablet.send("/rounds", readings("38 F", "")).body.contains("value=\"hold\""));
+  const Answer empty =
+      tablet.send("/rounds", {{"step", "hold"}, {"place", "pot wash"}, {"at", kNow}, {"reason", "a smell"}});
+  CHECK(empty.body.contains("nothing is on hold"));
+}
+
 TEST_CASE("checks and corrective actions are recorded from the round, and stand in the day's record",
           "[command][ledger][station]") {
   const Station station;
@@ -178,6 +190,8 @@ TEST_CASE("an allergen that a supplier declares later reaches all that holds it"
   const Browser chef = station.strong();
   const Answer page = chef.get("/correct/MB-5521?item=butter-unsalted");
   CHECK(page.body.contains("<option value=\"fish\" >fish</option>"));
+  CHECK_FALSE(page.body.contains("Larkfield"));  // it is Meadowfold's
+  CHECK(chef.send("/correct/MB-5521", {{"item", "butter-unsalted"}, {"step", "x"}, {"reason", "x"}}).status == 404);
   CHECK(page.body.contains("<option value=\"fish:cod\" >fish (cod)</option>"));
   const Form adds{{"item", "butter-unsalted"},
                   {"step", "allergen"},
