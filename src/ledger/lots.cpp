@@ -53,6 +53,14 @@ LotName lot_name(const Statement& row) {
   return name;
 }
 
+QHash<QString, qint64> lots_of_items(Store& store, LotKind kind) {
+  QHash<QString, qint64> counts;
+  Statement& rows = store.statement("SELECT item, count(*) FROM lot WHERE kind = ? GROUP BY item");
+  rows.with(static_cast<qint64>(kind));
+  while (rows.next()) counts.insert(rows.text(0), rows.number(1));
+  return counts;
+}
+
 std::vector<LotName> Lots::named(const QString& code) {
   const auto known = names_.constFind(code);
   if (known != names_.constEnd()) return *known;

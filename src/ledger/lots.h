@@ -30,6 +30,9 @@ struct LotName {
 /// Reads it from the first columns of a row: id, code, item, name, kind, began.
 LotName lot_name(const Statement& row);
 
+/// How many lots of this kind each item has, by its id. Errors: the store's fault.
+QHash<QString, qint64> lots_of_items(Store& store, LotKind kind);
+
 class Lots {
  public:
   explicit Lots(Store& store) : store_(store) {}

@@ -35,11 +35,8 @@ QString declaration_text(const Visit& visit, const QString& declaration) {
 }
 
 // Of the lot's own supplier, where its receipt says whose it is: another's would reach other lots and not this one.
-problem::Expected<bool> add_allergens(const Visit& visit, Part& page, const book::Ingredient& ingredient,
-                                      const LotName& name, const Fields& typed) {
-  const auto entries = ledger::entries_of_lot(visit.desk().ledger().store(), name.id);
-  if (!entries) return tl::unexpected(entries.error());
-  const QString own = entries->empty() ? QString() : entries->front().entry.event.supplier_item;
+void add_allergens(const Visit& visit, Part& page, const book::Ingredient& ingredient, const QString& own,
+                   const Fields& typed) {
   Part& form = page.add("FURTHER");
   for (const book::SupplierItem& item : ingredient.supplier_items)
     if (own.isEmpty() || own == item.id)
@@ -53,21 +50,18 @@ problem::Expected<bool> add_allergens(const Visit& visit, Part& page, const book
         .set("VALUE", declaration)
         .set("WORD", declaration_text(visit, declaration))
         .set("CHOSEN", typed.value("adds") == declaration ? QStringLiteral("selected") : QString());
-  return true;
 }
 
-problem::Expected<bool> add_entries(const Visit& visit, Part& page, const LotName& name, const Fields& typed) {
-  const auto entries = ledger::entries_of_lot(visit.desk().ledger().store(), name.id);
-  if (!entries) return tl::unexpected(entries.error());
+void add_entries(const Visit& visit, Part& page, const LotName& name, const std::vector<ledger::Recorded>& entries,
+                 const Fields& typed) {
   const QStringList lines = visit.desk().history(name);
-  for (size_t at = 0; at < entries->size(); ++at) {
-    const QString id = (*entries)[at].entry.id.text();
+  for (size_t at = 0; at < entries.size(); ++at) {
+    const QString id = entries[at].entry.id.text();
     page.add("ENTRY_OFFER")
         .set("ID", id)
         .set("LINE", lines.value(static_cast<qsizetype>(at), id))
         .set("CHOSEN", typed.value("of") == id ? QStringLiteral("selected") : QString());
   }
-  return true;
 }
 
 Reply page_of(const Visit& visit, const LotName& name, const Errors& refused, const Recorded& recorded = {}) {
@@ -83,11 +77,13 @@ Reply page_of(const Visit& visit, const LotName& name, const Errors& refused, co
   page.set("WHO_IS_IN", visit.who().initials);
   if (!visit.who().strong) page.add("NOT_STRONG");
   if (visit.who().strong) {
+    const auto entries = ledger::entries_of_lot(visit.desk().ledger().store(), name.id);
+    if (!entries) return visit.trouble(500, {entries.error()});
+    const QString own = entries->empty() ? QString() : entries->front().entry.event.supplier_item;
     Part& forms = page.add("STRONG");
     if (const book::Ingredient* ingredient = visit.desk().book().ingredient(name.item))
-      if (const auto added = add_allergens(visit, forms, *ingredient, name, typed); !added)
-        return visit.trouble(500, {added.error()});
-    if (const auto added = add_entries(visit, forms, name, typed); !added) return visit.trouble(500, {added.error()});
+      add_allergens(visit, forms, *ingredient, own, typed);
+    add_entries(visit, forms, name, *entries, typed);
   }
   add_problems(page, refused);
   add_recorded(visit, page, recorded);

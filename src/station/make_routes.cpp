@@ -13,14 +13,6 @@ namespace {
 
 constexpr int kMostOffered = 40;  // lots of one input
 
-QHash<QString, qint64> times_made(Desk& desk) {
-  QHash<QString, qint64> times;
-  ledger::Statement& rows =
-      desk.ledger().store().statement("SELECT item, count(*) FROM lot WHERE kind = 1 GROUP BY item");
-  while (rows.next()) times.insert(rows.text(0), rows.number(1));
-  return times;
-}
-
 struct MadeLot {
   QString code, item;
 };
@@ -161,7 +153,7 @@ Reply print_made(const Visit& visit, const MadeLot& made) {
 
 Reply make_list(const Visit& visit) {
   const QString text = visit.request().query.value(QStringLiteral("q")).trimmed();
-  const QHash<QString, qint64> times = times_made(visit.desk());
+  const QHash<QString, qint64> times = ledger::lots_of_items(visit.desk().ledger().store(), ledger::LotKind::Made);
   std::vector<const book::Product*> found;
   for (const book::Product& product : visit.desk().book().products)
     if (text.isEmpty() || visit.name_of(product.id).contains(text, Qt::CaseInsensitive)) found.push_back(&product);

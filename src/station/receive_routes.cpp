@@ -21,17 +21,9 @@ constexpr const char* kOfDelivery[] = {"at", "from", "note", "order"};
 constexpr const char* kColumns[] = {"at",    "supplier_item", "lot",  "quantity", "count", "kind",     "state",
                                     "place", "temperature",   "from", "note",     "order", "accepted", "reason"};
 
-QHash<QString, qint64> times_received(Desk& desk) {
-  QHash<QString, qint64> times;
-  ledger::Statement& rows =
-      desk.ledger().store().statement("SELECT item, count(*) FROM lot WHERE kind = 2 GROUP BY item");
-  while (rows.next()) times.insert(rows.text(0), rows.number(1));
-  return times;
-}
-
 // The most often received first.
 std::vector<const Ingredient*> offered(const Visit& visit, const QString& text) {
-  const QHash<QString, qint64> times = times_received(visit.desk());
+  const QHash<QString, qint64> times = ledger::lots_of_items(visit.desk().ledger().store(), ledger::LotKind::Received);
   std::vector<const Ingredient*> found;
   for (const Ingredient& ingredient : visit.desk().book().ingredients)
     if (!ingredient.always_there && visit.name_of(ingredient.id).contains(text, Qt::CaseInsensitive))
@@ -60,7 +52,7 @@ Reply list_page(const Visit& visit, const Fields& delivery, const QString& text,
   return visit.page(QStringLiteral("receive"), visit.word("page.receive"), std::move(page));
 }
 
-// "Meadow Dairy · CONTAINS milk": what the package in hand must not exceed.
+// The supplier, and what the book says that it declares: to be compared with the package in hand.
 void add_supplier_item(const Visit& visit, Part& page, const book::SupplierItem& item, bool chosen) {
   const book::Book& book = visit.desk().book();
   const book::AllergenList* list = book.law.list(book.kitchen.allergen_list);
