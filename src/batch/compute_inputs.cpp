@@ -80,9 +80,8 @@ class Gathering {
   }
 
   bool accounted_for(const QString& item) const {
-    const bool listed = std::any_of(record_.inputs.begin(), record_.inputs.end(),
-                                    [&](const Input& input) { return input.item == item || input.instead_of == item; });
-    return listed || std::any_of(used_.begin(), used_.end(), [&](const Used& used) { return used.item == item; });
+    return lists(record_, item) ||
+           std::any_of(used_.begin(), used_.end(), [&](const Used& used) { return used.item == item; });
   }
 
   void add(const Input& input) {

@@ -20,6 +20,11 @@ QStringList lots_named(const Record& record) {
   return lots;
 }
 
+bool lists(const Record& record, const QString& item) {
+  return std::any_of(record.inputs.begin(), record.inputs.end(),
+                     [&](const Input& input) { return input.item == item || input.instead_of == item; });
+}
+
 std::vector<const Event*> events_of(const Record& record, int container) {
   std::vector<const Event*> events;
   for (const Event& event : record.events) {

@@ -110,6 +110,9 @@ QDate lot_day(const Record& record, const QTimeZone& zone);
 /// The lots that its inputs name, as theirs or among their candidates.
 QStringList lots_named(const Record& record);
 
+/// Whether one of its inputs is the item, or went in instead of it.
+bool lists(const Record& record, const QString& item);
+
 /// The events that touch a container, by their time; those of one time in the order written.
 std::vector<const Event*> events_of(const Record& record, int container);
 

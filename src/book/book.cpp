@@ -33,6 +33,12 @@ const StoragePlace* Book::storage_place(const QString& name) const {
   return found == places.end() ? nullptr : &*found;
 }
 
+QString Book::name_of(const QString& item, const QString& language) const {
+  if (const Product* known = product(item)) return known->name.in(language);
+  const Ingredient* known = ingredient(item);
+  return known ? known->name.in(language) : QString();
+}
+
 QStringList Book::item_ids() const {
   QStringList ids;
   for (const Ingredient& one : ingredients) ids += one.id;

@@ -40,6 +40,8 @@ struct Book {
   const Vessel* vessel(const QString& id) const;
   const StoragePlace* storage_place(const QString& name) const;
   QStringList item_ids() const;
+  /// Of an ingredient or a product; empty: there is none, or it has no name in `language`.
+  QString name_of(const QString& item, const QString& language) const;
 
   QHash<QString, int> ingredient_index, product_index;  ///< id -> position; filled by read_book
 };

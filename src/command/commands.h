@@ -209,6 +209,7 @@ ExitStatus print_file(const Options& options, const PrintOptions& wish);
 struct VerifyOptions {
   QString head;          ///< of a day record or a backup; empty: none is known
   bool rebuild = false;  ///< computes the state of every lot anew from the entries
+  bool chains = false;   ///< only walks the chains, which is quicker
 };
 
 /// Whether the entries are those that were recorded.

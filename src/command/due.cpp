@@ -4,7 +4,7 @@
 #include "command/commands.h"
 #include "command/date_text.h"
 #include "command/due_json.h"
-#include "command/ledger_run.h"
+#include "command/lot_called.h"
 #include "command/on_hand_found.h"
 #include "command/output.h"
 #include "ledger/on_hand.h"
@@ -42,10 +42,10 @@ QString left(const Due& due, const QDateTime& now) {
                        : QStringLiteral("%1 h %2 min left").arg(minutes / 60).arg(minutes % 60);
 }
 
-QString line(const Due& due, const QDateTime& now, const QTimeZone& zone) {
+QString line(const LedgerRun& run, const Due& due) {
   QString out = QStringLiteral("  ");
-  if (due.ends.isValid()) out += moment(due.ends, !at_a_time(due), zone) + QStringLiteral("  ");
-  out += QStringLiteral("%1, lot %2").arg(due.lot.name.isEmpty() ? due.lot.item : due.lot.name, due.lot.code);
+  if (due.ends.isValid()) out += moment(due.ends, !at_a_time(due), run.zone()) + QStringLiteral("  ");
+  out += called(run.book, due.lot);
   if (!due.containers.empty())
     out += QStringLiteral(", %1 %2").arg(due.kind.isEmpty() ? QStringLiteral("container") : due.kind,
                                          numbers(due.containers));
@@ -53,7 +53,7 @@ QString line(const Due& due, const QDateTime& now, const QTimeZone& zone) {
   if (due.frozen) out += QStringLiteral(", frozen");
   if (due.held && due.what != Due::What::Cooling)
     out += QStringLiteral(", NOT TO BE USED: held, recalled or not released");
-  if (at_a_time(due)) out += QStringLiteral("  (%1)").arg(left(due, now));
+  if (at_a_time(due)) out += QStringLiteral("  (%1)").arg(left(due, run.now));
   return out + u'\n';
 }
 
@@ -65,13 +65,13 @@ ExitStatus due_now(const Options& options, const DueOptions& wish) {
   const auto found = ledger::due(run->ledger.store(), run->now, run->zone(), wish.days);
   if (!found) return refuse({found.error()}, options.json);
   const std::vector<ledger::Counted> counted = ledger::counted(run->ledger.store());
-  if (options.json) return reported(print(due_json(*found, run->zone())), kDone);
+  if (options.json) return reported(print(due_json(*run, *found)), kDone);
   QString out;
   std::optional<Due::What> under;
   for (const Due& due : *found) {
     if (under != due.what) out += QLatin1String(heading(due.what)) + QStringLiteral(":\n");
     under = due.what;
-    out += line(due, run->now, run->zone());
+    out += line(*run, due);
   }
   if (found->empty()) out = QStringLiteral("Nothing is due.\n");
   return reported(print(out + counted_text({{}, true, counted}, run->zone())), kDone);

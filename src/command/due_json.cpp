@@ -3,6 +3,8 @@
 
 #include <QJsonArray>
 
+#include "command/lot_called.h"
+
 namespace lardiner::command {
 
 using ledger::Due;
@@ -14,27 +16,27 @@ const char* word(Due::What what) {
   return kWords[static_cast<int>(what)];
 }
 
-QJsonObject json_of(const Due& due, const QTimeZone& zone) {
+QJsonObject json_of(const LedgerRun& run, const Due& due) {
   QJsonArray containers;
   for (const int number : due.containers) containers.append(number);
   QJsonObject out{{QStringLiteral("what"), QLatin1String(word(due.what))},
                   {QStringLiteral("item"), due.lot.item},
-                  {QStringLiteral("name"), due.lot.name},
+                  {QStringLiteral("name"), item_name(run.book, due.lot)},
                   {QStringLiteral("lot"), due.lot.code},
                   {QStringLiteral("containers"), containers},
                   {QStringLiteral("kind"), due.kind},
                   {QStringLiteral("place"), due.place},
                   {QStringLiteral("frozen"), due.frozen},
                   {QStringLiteral("held"), due.held}};
-  if (due.ends.isValid()) out.insert(QStringLiteral("ends"), due.ends.toTimeZone(zone).toString(Qt::ISODate));
+  if (due.ends.isValid()) out.insert(QStringLiteral("ends"), due.ends.toTimeZone(run.zone()).toString(Qt::ISODate));
   return out;
 }
 
 }  // namespace
 
-QJsonObject due_json(const std::vector<Due>& all, const QTimeZone& zone) {
+QJsonObject due_json(const LedgerRun& run, const std::vector<Due>& all) {
   QJsonArray rows;
-  for (const Due& due : all) rows.append(json_of(due, zone));
+  for (const Due& due : all) rows.append(json_of(run, due));
   return {{QStringLiteral("due"), rows}};
 }
 

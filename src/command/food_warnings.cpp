@@ -94,6 +94,14 @@ class Warning {
   // It comes cold, whatever the kitchen holds hot; frozen food comes below the melting point of ice.
   void look_at_receipt(const history::Lot* lot, const Event& event) {
     if (!event.accepted) return;
+    if (lot && !lot->further_allergens.isEmpty())
+      out_.push_back(
+          warning(event,
+                  QStringLiteral("lot %1 contains %2 besides what its supplier's item declares, as a correction says")
+                      .arg(event.lot, lot->further_allergens.join(QStringLiteral(", "))),
+                  QStringLiteral(
+                      "mark its packages so; once the declaration is read anew, edit the book: contains and checked")));
+    look_at_unsaid(lot, event);
     if (event.stated && event.stated->end <= event.at)
       out_.push_back(warning(event,
                              QStringLiteral("lot %1 came on %2, and was good until %3")
@@ -112,6 +120,19 @@ class Warning {
                  frozen ? QStringLiteral(", as frozen food") : QString(), book::text(book::HeldTo{std::nullopt, most})),
         QStringLiteral("put it on hold (event=hold) until it is known how long it was so, or send it "
                        "back; where a law allows it warmer, state received_at_most in the book")));
+  }
+
+  // What a receipt may leave out, and what then cannot be told of it.
+  void look_at_unsaid(const history::Lot* lot, const Event& event) {
+    if (event.place.isEmpty() && !run_.book.places.empty())
+      out_.push_back(warning(
+          event, QStringLiteral("where lot %1 stands is not recorded: no hold of a place reaches it").arg(event.lot),
+          QStringLiteral("record it (event=moved place=…)")));
+    if (lot && controlled(*lot) && !lot->received->stated && !lot->not_after)
+      out_.push_back(warning(event,
+                             QStringLiteral("lot %1 has no date, and %2 needs time and temperature control, or may")
+                                 .arg(event.lot, event.item),
+                             QStringLiteral("record the date on its package (event=correction use_by=…)")));
   }
 
   // On the way food is cold or hot, unless it is on time control. Of a note without a lot a temperature is written

@@ -1,6 +1,7 @@
 // The station's desk over a kitchen.
 #include "command/kitchen_desk.h"
 
+#include <QRegularExpression>
 #include <algorithm>
 
 #include "batch/lot.h"
@@ -91,7 +92,7 @@ class KitchenDesk : public station::Desk {
   problem::Expected<QJsonObject> due_as_json(int days) override {
     const auto found = ledger::due(run_.ledger.store(), run_.now, run_.zone(), days);
     if (!found) return tl::unexpected(found.error());
-    return due_json(*found, run_.zone());
+    return due_json(run_, *found);
   }
 
   problem::ExpectedAll<facts::WorkSheet> recall_sheet(const ledger::LotName& lot,
@@ -211,7 +212,7 @@ class KitchenDesk : public station::Desk {
     }
     for (const QString& warning : appended->warnings) out.warnings << warning;
     for (const Errors& warnings : {place_warnings(run_, appended->entries), food_warnings(run_, appended->entries)})
-      for (const problem::Error& warning : warnings) out.warnings << warning.what + QStringLiteral(": ") + warning.hint;
+      for (const problem::Error& warning : warnings) out.warnings << on_page(warning);
     out.warnings << calls_to_sites(run_, appended->entries);
     for (const history::Entry& entry : appended->entries) {
       std::vector<ledger::LotName> lots = ledger::lots_concerned(run_.ledger.store(), entry.id);
@@ -224,6 +225,14 @@ class KitchenDesk : public station::Desk {
       out.concerned.insert(out.concerned.end(), lots.begin(), lots.end());
     }
     return out;
+  }
+
+  // Nobody at a page writes rows of events.
+  static QString on_page(const problem::Error& warning) {
+    static const QRegularExpression row(QStringLiteral(" \\(event=[^)]*\\)"));
+    QString text = warning.what + QStringLiteral(": ") + warning.hint;
+    if (text.startsWith(QLatin1String("warning: "))) text.remove(0, 9);
+    return text.remove(row);
   }
 
   void take(std::shared_ptr<const TakenBook> taken) {

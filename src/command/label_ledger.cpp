@@ -4,6 +4,7 @@
 #include <QFileInfo>
 #include <algorithm>
 
+#include "command/corrected_declarations.h"
 #include "command/date_text.h"
 #include "command/label_otherwise.h"
 #include "command/scanned.h"
@@ -173,7 +174,19 @@ Errors LabelLedger::unfit_inputs(const batch::Batch& batch) {
                           QStringLiteral("record it first, so that this counts: lardiner record, then labels --lot")});
     }
   }
+  if (const QString further = undeclared(batch); errors.empty() && !further.isEmpty())
+    errors.push_back(
+        {Code::Conflict,
+         QStringLiteral("lot %1 is without %2, which a correction adds to what went into it").arg(batch.lot, further),
+         batch.record.place,
+         QStringLiteral("record it first, so that this counts: lardiner record, then labels --lot")});
   return errors;
+}
+
+QString LabelLedger::undeclared(const batch::Batch& batch) {
+  QStringList further = corrected_besides(ledger_, *book_, batch.record);
+  further.removeIf([&](const QString& substance) { return history::declares(batch.declared, substance); });
+  return further.join(QStringLiteral(", "));
 }
 
 Errors LabelLedger::made(const batch::Batch& batch, bool hold) {

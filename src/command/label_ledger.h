@@ -44,6 +44,7 @@ class LabelLedger {
   LabelLedger(const book::Book& book, const QDateTime& now, ledger::Ledger ledger);
   batch::Batch batch_of(const history::Lot& lot, const std::vector<int>& containers) const;
   problem::Errors unfit_inputs(const batch::Batch& batch);
+  QString undeclared(const batch::Batch& batch);
   /// nullptr: the ledger does not have it.
   problem::Expected<const history::Lot*> lot_of(const batch::Batch& batch);
   ledger::Stamp stamp() const;

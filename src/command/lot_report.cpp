@@ -8,7 +8,9 @@
 #include "command/amount_json.h"
 #include "command/date_text.h"
 #include "command/entry_text.h"
+#include "command/lot_called.h"
 #include "command/lot_standing.h"
+#include "history/for_use.h"
 #include "history/groups.h"
 
 namespace lardiner::command {
@@ -41,12 +43,6 @@ const LotName* name_of(const LotReport& report, qint64 id) {
   return found == report.others.end() ? nullptr : &*found;
 }
 
-QString called(const LotName& lot) {
-  const QString item = lot.name.isEmpty() ? lot.item : lot.name;
-  return lot.code.isEmpty() ? item + QStringLiteral(", lot not written")
-                            : QStringLiteral("%1, lot %2").arg(item, lot.code);
-}
-
 class Telling {
  public:
   Telling(const LedgerRun& run, const LotReport& report, const Asked& asked)
@@ -70,7 +66,7 @@ class Telling {
   void line(const QString& text) { out_ += text + u'\n'; }
 
   void head() {
-    QString head = called(report_.name);
+    QString head = called(run_.book, report_.name);
     if (report_.lot && report_.lot->made)
       head += QStringLiteral(", made %1 by %2")
                   .arg(moment(report_.lot->began, false, run_.zone()), report_.lot->made->batch.record.by);
@@ -110,10 +106,19 @@ class Telling {
       line(QStringLiteral("  in the recall of entry ") + recall.text());
   }
 
+  // Of a supplier's lot as the book has its item, with what corrections add.
+  book::Declared declared() const {
+    const history::Lot& lot = *report_.lot;
+    const book::Ingredient* ingredient = lot.made ? nullptr : run_.book.ingredient(lot.item);
+    const book::SupplierItem* item = ingredient ? ingredient->supplier_item(lot.supplier_item) : nullptr;
+    book::Declared declared = lot.made ? lot.made->batch.declared : item ? item->declared : book::Declared();
+    history::declare_besides(declared, lot.further_allergens, run_.book.law);
+    return declared;
+  }
+
   void allergens() {
-    if (!report_.lot->made) return;
-    const book::Declared& declared = report_.lot->made->batch.declared;
-    QStringList contains = report_.lot->further_allergens;
+    const book::Declared declared = this->declared();
+    QStringList contains;
     for (const book::Declaration& declaration : declared.contains)
       contains << (declaration.species.isEmpty()
                        ? declaration.substance
@@ -157,7 +162,7 @@ class Telling {
     for (const Edge& edge : edges) {
       const LotName* other = name_of(report_, inputs ? edge.input : edge.output);
       if (!other) continue;
-      QString text = QStringLiteral("    ") + called(*other);
+      QString text = QStringLiteral("    ") + called(run_.book, *other);
       if (edge.amount) text += QStringLiteral(", ") + amount_text(*edge.amount, run_.book.kitchen.units);
       if (edge.assumed) text += QStringLiteral(" (assumed: nobody said which lot)");
       line(text);
@@ -242,7 +247,7 @@ QJsonObject json_of(const LedgerRun& run, const LotReport& report, const Asked& 
   for (const ledger::Recorded& recorded : report.entries) entries.append(entry_json(recorded.entry, run.zone()));
   QJsonObject out{{QStringLiteral("lot"), report.name.code},
                   {QStringLiteral("item"), report.name.item},
-                  {QStringLiteral("name"), report.name.name},
+                  {QStringLiteral("name"), item_name(run.book, report.name)},
                   {QStringLiteral("containers"), containers},
                   {QStringLiteral("made_of"), edges_json(run, report, report.inputs, true)},
                   {QStringLiteral("went_into"), edges_json(run, report, report.outputs, false)},

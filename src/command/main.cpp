@@ -27,7 +27,7 @@ struct Words {
               pins, initials, printer, pages, job_name, orders;
   std::vector<std::string> there, words, printers;
   bool json = false, replace = false, keep_going = false, hold_labels = false, proof = false, fill_vessel = false,
-       hold = false, rebuild = false, strong = false, remove = false;
+       hold = false, rebuild = false, chains = false, strong = false, remove = false;
   int port = 8420, days = 3, seconds = lardiner::scan::Bounds{}.seconds, copies = 1, wait = 600;
   std::optional<int> start;
 };
@@ -262,7 +262,10 @@ void add_export(CLI::App& app, Words& words) {
 void add_ledger_care(CLI::App& app, Words& words) {
   CLI::App* verify = app.add_subcommand("verify", "whether the entries of the ledger are those that were recorded");
   verify->add_option("--head", words.head, "a head that a day record or a backup states: finds a tail cut off");
-  verify->add_flag("--rebuild", words.rebuild, "compute the state of every lot anew from the entries");
+  CLI::Option* rebuild =
+      verify->add_flag("--rebuild", words.rebuild, "compute the state of every lot anew from the entries");
+  verify->add_flag("--chains", words.chains, "the chains alone: not whether the state of the lots is what they give")
+      ->excludes(rebuild);
   app.add_subcommand("backup", "a copy of the ledger that verifies, made while it is in use")
       ->add_option("file", words.file, "the file to write")
       ->required();
@@ -409,7 +412,7 @@ ExitStatus run(const CLI::App& app, const Words& words) {
                                                                  : export_spreadsheet(options, wish);
   }
   if (asked_for("due")) return due_now(options, {words.days});
-  if (asked_for("verify")) return verify_ledger(options, {text(words.head), words.rebuild});
+  if (asked_for("verify")) return verify_ledger(options, {text(words.head), words.rebuild, words.chains});
   if (asked_for("backup")) return backup(options, text(words.file));
   if (asked_for("restore")) return restore(options, text(words.file));
   if (asked_for("station"))

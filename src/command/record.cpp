@@ -3,6 +3,7 @@
 #include "command/date_text.h"
 #include "command/entry_text.h"
 #include "command/food_warnings.h"
+#include "command/lot_called.h"
 #include "command/output.h"
 #include "command/place_warnings.h"
 #include "command/reached.h"
@@ -100,9 +101,7 @@ QString line(const Entry& entry, const QTimeZone& zone) {
 QString touched_lines(LedgerRun& run, const Entry& entry) {
   QString out;
   for (const ledger::LotName& lot : ledger::lots_concerned(run.ledger.store(), entry.id))
-    out += QStringLiteral("  touches %1, lot %2\n")
-               .arg(lot.name.isEmpty() ? lot.item : lot.name,
-                    lot.code.isEmpty() ? QStringLiteral("not written") : lot.code);
+    out += QStringLiteral("  touches ") + called(run.book, lot) + u'\n';
   return out;
 }
 

@@ -8,10 +8,10 @@
 #include "batch/lots_of_run.h"
 #include "batch/read_records.h"
 #include "batch/read_records_parts.h"
+#include "command/corrected_declarations.h"
 #include "history/for_use.h"
 #include "history/read_events.h"
 #include "ledger/entries.h"
-#include "ledger/further_allergens.h"
 #include "ledger/on_hand.h"
 
 namespace lardiner::command {
@@ -47,7 +47,7 @@ class Gathering {
   // their dates.
   void complete(batch::Record& record, const LotsOf& may_have_been) {
     if (record.deed == batch::Deed::Made)
-      add_unlisted(record, may_have_been);
+      add_unlisted(record);
     else
       know_own_package(record);
     for (Input& input : record.inputs) {
@@ -68,20 +68,18 @@ class Gathering {
       return life.state == book::State::Opened && life.kind == book::EndKind::UseBy;
     };
     if (const book::Ingredient* ingredient = run_.book.ingredient(item))
-      return ingredient->tcs.is == book::TcsStatement::Is::No &&
+      return !ingredient->always_there && ingredient->tcs.is == book::TcsStatement::Is::No &&
              std::none_of(ingredient->shelf_lives.begin(), ingredient->shelf_lives.end(), opened);
     const book::Product* product = run_.book.product(item);
     return product && product->tcs.is == book::TcsStatement::Is::No;
   }
 
-  void add_unlisted(batch::Record& record, const LotsOf& may_have_been) {
+  // The formula has it, so it went in: of any lot, or of one that nobody recorded.
+  void add_unlisted(batch::Record& record) {
     const book::Product* product = run_.book.product(record.item);
     if (!product) return;
     for (const book::FormulaLine& line : product->formula) {
-      const bool listed = std::any_of(record.inputs.begin(), record.inputs.end(), [&](const Input& input) {
-        return input.item == line.item || input.instead_of == line.item;
-      });
-      if (listed || !may_be_left_out(line.item) || may_have_been(line.item).isEmpty()) continue;
+      if (batch::lists(record, line.item) || !may_be_left_out(line.item)) continue;
       Input input;
       input.item = line.item;
       input.place = record.place;
@@ -154,17 +152,8 @@ class Gathering {
   // recorded before declare it already.
   void add_corrections(Fixed& fixed) {
     const batch::Record& record = fixed.batch.record;
-    QStringList more;
-    const auto add_of = [&](const QString& item, const QString& code) {
-      more += further_of_run_.value(code);
-      if (const auto id = run_.ledger.lots().id(code, item))
-        more += ledger::further_allergens(run_.ledger.store(), *id);
-    };
-    for (const Input& input : record.inputs)
-      for (const QString& code :
-           input.lot.isEmpty() ? input.candidates + QStringList{QString()} : QStringList{input.lot})
-        add_of(input.item, code);
-    if (record.deed != batch::Deed::Made) add_of(record.item, record.supplier_lot);
+    QStringList more = corrected_besides(run_.ledger, run_.book, record);
+    for (const QString& lot : batch::lots_named(record)) more += further_of_run_.value(lot);
     if (more.isEmpty()) return;
     more.removeDuplicates();
     history::declare_besides(fixed.batch.declared, more, run_.book.law);

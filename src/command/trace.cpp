@@ -5,6 +5,7 @@
 #include "command/commands.h"
 #include "command/date_text.h"
 #include "command/lineage_file.h"
+#include "command/lot_called.h"
 #include "command/output.h"
 #include "command/traced.h"
 
@@ -15,12 +16,9 @@ namespace {
 using ledger::Edge;
 using ledger::LotName;
 
-QString called(const Traced& traced, qint64 id) {
+QString lot_text(const LedgerRun& run, const Traced& traced, qint64 id) {
   const LotName* lot = traced.lot(id);
-  if (!lot) return {};
-  const QString item = lot->name.isEmpty() ? lot->item : lot->name;
-  return lot->code.isEmpty() ? item + QStringLiteral(", lot not written")
-                             : QStringLiteral("%1, lot %2").arg(item, lot->code);
+  return lot ? called(run.book, *lot) : QString();
 }
 
 // Each lot once, beneath the one through which it is reached first; a further way to it is said in a line of its own.
@@ -39,7 +37,7 @@ class Tree {
       const bool forward = way_ == ledger::Direction::Forward;
       if ((forward ? edge.input : edge.output) != id) continue;
       const qint64 other = forward ? edge.output : edge.input;
-      out_ += QString(2 * depth, u' ') + called(traced_, other);
+      out_ += QString(2 * depth, u' ') + lot_text(run_, traced_, other);
       if (edge.amount) out_ += QStringLiteral(", ") + amount_text(*edge.amount, run_.book.kitchen.units);
       if (edge.assumed) out_ += QStringLiteral(" (assumed)");
       const bool again = told_.contains(other);
@@ -70,7 +68,7 @@ QString balance_text(const LedgerRun& run, const history::Balance& balance) {
 }
 
 QString text_of(const LedgerRun& run, const Traced& traced) {
-  QString out = called(traced, traced.lineage.of) + u'\n';
+  QString out = lot_text(run, traced, traced.lineage.of) + u'\n';
   const QString back = Tree(run, traced, ledger::Direction::Backward).tell();
   const QString forward = Tree(run, traced, ledger::Direction::Forward).tell();
   out += QStringLiteral("Made of:\n") + (back.isEmpty() ? QStringLiteral("  nothing that is recorded\n") : back);
@@ -78,8 +76,7 @@ QString text_of(const LedgerRun& run, const Traced& traced) {
       QStringLiteral("Went into:\n") + (forward.isEmpty() ? QStringLiteral("  nothing that is recorded\n") : forward);
   if (!traced.perhaps.empty()) {
     out += QStringLiteral("May also be in these, which name no lot of it:\n");
-    for (const LotName& lot : traced.perhaps)
-      out += QStringLiteral("  %1, lot %2\n").arg(lot.name.isEmpty() ? lot.item : lot.name, lot.code);
+    for (const LotName& lot : traced.perhaps) out += QStringLiteral("  ") + called(run.book, lot) + u'\n';
   }
   if (traced.balance) out += balance_text(run, *traced.balance);
   return out;
@@ -90,7 +87,7 @@ QJsonObject lot_json(const LedgerRun& run, const LotName& lot) {
   QJsonObject out{{QStringLiteral("id"), lot.id},
                   {QStringLiteral("lot"), lot.code},
                   {QStringLiteral("item"), lot.item},
-                  {QStringLiteral("name"), lot.name},
+                  {QStringLiteral("name"), item_name(run.book, lot)},
                   {QStringLiteral("kind"), QLatin1String(kKinds[static_cast<int>(lot.kind)])}};
   if (lot.began)
     out.insert(QStringLiteral("began"), QDateTime::fromSecsSinceEpoch(*lot.began, run.zone()).toString(Qt::ISODate));

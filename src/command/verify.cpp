@@ -1,12 +1,14 @@
 // lardiner verify, backup, restore: whether the entries are those that were recorded, and copies of them that are.
 #include "ledger/verify.h"
 
+#include <QFileInfo>
 #include <QJsonArray>
 
 #include "command/commands.h"
 #include "command/ledger_run.h"
 #include "command/output.h"
 #include "ledger/backup.h"
+#include "ledger/computed_anew.h"
 
 namespace lardiner::command {
 
@@ -35,10 +37,38 @@ QString text_of(const std::vector<Head>& heads) {
 
 Error broken(const QString& path, const ledger::Broken& first) {
   return {Code::Conflict,
-          QStringLiteral("entry %1-%2 does not verify: %3").arg(first.station).arg(first.number).arg(first.what),
+          ledger::text(first),
           {path, 0, 0, {}, 1, 1},
           QStringLiteral(
               "keep this file as it is, tell who answers for the records, and restore the last backup that verifies")};
+}
+
+Error unlike(const QString& path, const QStringList& tables) {
+  return {Code::Conflict,
+          QStringLiteral("the entries verify, but what was computed from them is not what they give (%1)")
+              .arg(tables.join(QStringLiteral(", "))),
+          {path, 0, 0, {}, 1, 1},
+          QStringLiteral("tell who answers for the records, then compute it anew: lardiner verify --rebuild")};
+}
+
+// What is wrong with the tables that are computed from the entries.
+problem::Errors look_at_tables(LedgerRun& run, const VerifyOptions& wish) {
+  if (wish.chains) return {};
+  if (wish.rebuild) {
+    const auto rebuilt = run.ledger.rebuild();
+    return rebuilt ? problem::Errors() : rebuilt.error();
+  }
+  const auto tables = ledger::unlike_tables(run.ledger.store().path());
+  if (!tables) return tables.error();
+  return tables->isEmpty() ? problem::Errors() : problem::Errors{unlike(run.ledger.store().path(), *tables)};
+}
+
+// No file is made where there is none.
+problem::ExpectedAll<LedgerRun> ledger_to_verify(const Options& options, const VerifyOptions& wish) {
+  auto book = usable_book(options);
+  if (!book) return tl::unexpected(book.error());
+  const bool there = QFileInfo::exists(ledger_path(options, book->kitchen));
+  return ledger_run(options, std::move(*book), wish.rebuild && there ? ledger::Access::Write : ledger::Access::Read);
 }
 
 ExitStatus report_copy(const Options& options, const problem::Expected<std::vector<Head>>& heads, const QString& to) {
@@ -59,14 +89,13 @@ ExitStatus verify_ledger(const Options& options, const VerifyOptions& wish) {
                         {},
                         QStringLiteral("write it as it stands on the day record: A-123- and 64 digits")},
                        options.json);
-  auto run = read_ledger_run(options, wish.rebuild ? ledger::Access::Write : ledger::Access::Read);
+  auto run = ledger_to_verify(options, wish);
   if (!run) return refuse(run.error(), options.json);
   const auto verified = ledger::verify(run->ledger.store(), known);
   if (!verified) return refuse({verified.error()}, options.json);
   problem::Errors errors;
   for (const ledger::Broken& one : verified->broken) errors.push_back(broken(run->ledger.store().path(), one));
-  if (errors.empty() && wish.rebuild)
-    if (const auto rebuilt = run->ledger.rebuild(); !rebuilt) errors = rebuilt.error();
+  if (errors.empty()) errors = look_at_tables(*run, wish);
   print_problems(errors);
   const bool printed = options.json ? print(QJsonObject{{QStringLiteral("entries"), verified->entries},
                                                         {QStringLiteral("chains"), json_of(verified->heads)},

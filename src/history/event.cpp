@@ -2,6 +2,7 @@
 #include "history/event.h"
 
 #include <QHash>
+#include <QTimeZone>
 #include <algorithm>
 
 namespace lardiner::history {
@@ -75,6 +76,8 @@ QStringList kind_words() {
   for (const Named& named : kKinds) words += named.word;
   return words;
 }
+
+QDate local_day(const Entry& entry) { return entry.event.at.toTimeZone(QTimeZone(entry.zone.toLatin1())).date(); }
 
 QString EntryId::text() const { return valid() ? station + u'-' + QString::number(number) : QString(); }
 

@@ -104,6 +104,7 @@ struct Event {
   EntryId of;  ///< Release: the hold; Correction: what it corrects; RecallClosed: the recall; PrintSent, PrintDone: the
                ///< print
   std::optional<QDate> day;              ///< Review: which day
+  std::optional<QDate> checked;          ///< Received: when what its supplier's item declares was last read
   QStringList adds;                      ///< Correction of a supplier's item: substances that it declares besides
   std::optional<batch::StatedEnd> ends;  ///< Correction of a lot: its date, earlier than the one shown
   QString book_hash;                     ///< Made: SHA-256 of the book, hexadecimal
@@ -118,5 +119,7 @@ struct Entry {
   QString zone;           ///< IANA name of the kitchen's
   Event event;
 };
+/// The calendar day in the kitchen's zone on which it happened.
+QDate local_day(const Entry& entry);
 
 }  // namespace lardiner::history

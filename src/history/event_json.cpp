@@ -22,7 +22,7 @@ namespace {
 constexpr QLatin1String kRecorded("recorded"), kZone("zone"), kEvent("event"), kAt("at"), kContainers("containers"),
     kQuantity("quantity"), kLeft("left"), kCount("count"), kTemperature("temperature"), kHeld("held"),
     kStated("stated"), kTcs("tcs"), kAccepted("accepted"), kOf("of"), kDay("day"), kAdds("adds"), kEnds("ends"),
-    kFacts("facts"), kInOrder("in_order"), kAtLeast("at_least"), kAtMost("at_most");
+    kChecked("checked"), kFacts("facts"), kInOrder("in_order"), kAtLeast("at_least"), kAtMost("at_most");
 
 struct Text {
   QLatin1String key;
@@ -106,6 +106,7 @@ void write_references(const Event& event, Writing& out) {
   out.maybe(kEnds, event.ends);
   if (event.of.valid()) out.text(kOf, event.of.text());
   if (event.day) out.text(kDay, event.day->toString(Qt::ISODate));
+  if (event.checked) out.text(kChecked, event.checked->toString(Qt::ISODate));
   out.list(kAdds, event.adds, [](reader::JsonText& text, const QString& substance) { text.text(substance); });
 }
 
@@ -219,6 +220,7 @@ void read_event(Reading& reading, Event& event) {
   event.in_order = reading.taken(kInOrder, false_of).value_or(true);
   event.of = reading.taken(kOf, id_in).value_or(EntryId());
   event.day = reading.taken(kDay, day_of);
+  event.checked = reading.taken(kChecked, day_of);
   event.adds = reading.taken(kAdds, texts_of).value_or(QStringList());
 }
 
@@ -232,9 +234,9 @@ const QSet<QString>& keys() {
   static const QSet<QString> all = [] {
     QSet<QString> known;
     for (const Text& text : kTexts) known.insert(text.key);
-    for (const QLatin1String key :
-         {kRecorded, kZone, kEvent,    kAt, kContainers, kQuantity, kLeft, kCount,   kTemperature, kHeld,
-          kStated,   kTcs,  kAccepted, kOf, kDay,        kAdds,     kEnds, kInOrder, kAtLeast,     kAtMost})
+    for (const QLatin1String key : {kRecorded, kZone,        kEvent, kAt,      kContainers, kQuantity, kLeft,
+                                    kCount,    kTemperature, kHeld,  kStated,  kTcs,        kAccepted, kOf,
+                                    kDay,      kAdds,        kEnds,  kInOrder, kAtLeast,    kAtMost,   kChecked})
       known.insert(key);
     return known;
   }();

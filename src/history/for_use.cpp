@@ -2,6 +2,7 @@
 #include "history/for_use.h"
 
 #include <algorithm>
+#include <tuple>
 
 #include "history/shown.h"
 
@@ -9,12 +10,16 @@ namespace lardiner::history {
 
 namespace {
 
+// "fish:cod": the substance and its species.
+std::pair<QString, QString> named(const QString& text) {
+  const QString name = text.section(u' ', 0, 0);
+  return {name.section(u':', 0, 0), name.section(u':', 1)};
+}
+
 book::Declaration declaration_of(const QString& text, const book::AllergenLaw& law) {
   if (const auto read = book::parse_declaration(text, law)) return *read;
   book::Declaration declaration;
-  const QString named = text.section(u' ', 0, 0);
-  declaration.substance = named.section(u':', 0, 0);
-  declaration.species = named.section(u':', 1);
+  std::tie(declaration.substance, declaration.species) = named(text);
   return declaration;
 }
 
@@ -54,6 +59,12 @@ void shorten(batch::Fixed& facts, const Lot& lot) {
 void declare_besides(book::Declared& declared, const QStringList& substances, const book::AllergenLaw& law) {
   for (const QString& text : substances) declared.contains.push_back(declaration_of(text, law));
   declared.contains = book::gathered(declared.contains);
+}
+
+bool declares(const book::Declared& declared, const QString& substance) {
+  return std::any_of(declared.contains.begin(), declared.contains.end(), [&](const book::Declaration& one) {
+    return one.exemption.isEmpty() && std::pair(one.substance, one.species) == named(substance);
+  });
 }
 
 QString barred(const Lot& lot) {

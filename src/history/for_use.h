@@ -14,6 +14,9 @@ batch::Fixed facts_for_use(const Lot& lot, const book::AllergenLaw& law);
 /// without what would lessen it.
 void declare_besides(book::Declared& declared, const QStringList& substances, const book::AllergenLaw& law);
 
+/// Whether it stands among them already, whole: without an exemption.
+bool declares(const book::Declared& declared, const QString& substance);
+
 /// "in a recall", "on hold"; empty: neither.
 QString barred(const Lot& lot);
 

@@ -48,9 +48,16 @@ bool keeps_ambient(const book::Ingredient& ingredient) {
                      [](const book::ShelfLife& life) { return life.state == book::State::Ambient; });
 }
 
+// How old the declaration is under which it came stays with the receipt.
+void fix_checked(Event& event, const book::Ingredient* ingredient) {
+  const book::SupplierItem* item = ingredient ? ingredient->supplier_item(event.supplier_item) : nullptr;
+  if (item && item->checked.isValid()) event.checked = item->checked;
+}
+
 void check_received(Fields& fields, Event& event, const book::Book& book) {
   require_reason(fields, event);
   const book::Ingredient* ingredient = book.ingredient(event.item);
+  fix_checked(event, ingredient);
   event.tcs = tcs(event, book);
   if (event.state.isEmpty()) event.state = event.tcs ? kChilled : kAmbient;
   if (!ingredient || !event.tcs) return;

@@ -40,6 +40,9 @@ Shown bought(const Lot& lot, const Holder& holder) {
     out.use_by = of_package(lot, QStringLiteral("the date on its package"), *received.stated);
     out.use_by->previously_frozen = holder.thawed;
     out.end = out.use_by->end;
+  } else if (received.tcs && lot.not_after) {  // what nobody wrote down as it came
+    out.use_by = of_package(lot, QStringLiteral("corrected"), *lot.not_after);
+    out.end = out.use_by->end;
   } else if (received.tcs) {
     out.why_none = QStringLiteral("the date on its package is not recorded");
   } else {

@@ -13,8 +13,9 @@ namespace lardiner::ledger {
 /// Errors: a file that is there; a chain that does not verify (named by its entry); the disk's.
 problem::Expected<std::vector<Head>> back_up(const QString& from, const QString& to);
 
-/// Verifies the backup `from` and makes it the ledger `to`. Errors: a ledger that is there already, for nothing is
-/// written over; a chain that does not verify; what `back_up` says.
+/// Verifies the backup `from` and makes it the ledger `to`, with its tables computed anew from the entries. Errors: a
+/// ledger that is there already, for nothing is written over, or the log of one; a chain that does not verify; what
+/// `back_up` says.
 problem::Expected<std::vector<Head>> restore(const QString& from, const QString& to);
 
 }  // namespace lardiner::ledger

@@ -84,9 +84,12 @@ problem::Expected<Ledger> Ledger::open(const QString& path, Access access) {
               QStringLiteral("record something first (lardiner record), or name the file with --ledger")});
   problem::Expected<std::unique_ptr<Store>> store = Store::open(path, access);
   if (!store) return tl::unexpected(store.error());
-  const problem::Expected<bool> ready = access == Access::Write ? migrate(**store) : check_version(**store);
+  Ledger ledger(std::move(*store));
+  const problem::Expected<bool> ready = access == Access::Write
+                                            ? migrate(ledger.store(), [&] { return ledger.compute_anew(); })
+                                            : check_version(ledger.store());
   if (!ready) return tl::unexpected(ready.error());
-  return Ledger(std::move(*store));
+  return ledger;
 }
 
 // Whether what these events say may be otherwise by what was recorded since. A batch looks at many lots.
@@ -162,6 +165,17 @@ std::optional<Error> Ledger::clock_behind(const QDateTime& now) {
 problem::ExpectedAll<bool> Ledger::rebuild() {
   store_->forget_fault();
   store_->begin();
+  Errors errors = compute_anew();
+  if (errors.empty() && !store_->fault()) store_->commit();
+  if (errors.empty() && !store_->fault()) return true;
+  store_->roll_back();
+  lots_->forget();
+  if (store_->fault()) errors.push_back(*store_->fault());
+  return tl::unexpected(errors);
+}
+
+// In the transaction that is open.
+Errors Ledger::compute_anew() {
   lots_->forget();
   clear_projections(*store_);
   Errors errors;
@@ -179,12 +193,7 @@ problem::ExpectedAll<bool> Ledger::rebuild() {
     else
       errors = project(*store_, *lots_, last, *entry, false);
   }
-  if (errors.empty() && !store_->fault()) store_->commit();
-  if (errors.empty() && !store_->fault()) return true;
-  store_->roll_back();
-  lots_->forget();
-  if (store_->fault()) errors.push_back(*store_->fault());
-  return tl::unexpected(errors);
+  return errors;
 }
 
 std::vector<Head> Ledger::heads() {

@@ -64,6 +64,7 @@ class Ledger {
  private:
   explicit Ledger(std::unique_ptr<Store> store);
   bool outdated(const std::vector<history::Event>& events, qint64 read_to);
+  problem::Errors compute_anew();
 
   std::unique_ptr<Store> store_;
   std::unique_ptr<Lots> lots_;

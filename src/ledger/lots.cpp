@@ -100,6 +100,15 @@ bool Lots::any_recalled() {
   return some;
 }
 
+bool Lots::any_additions() {
+  if (any_additions_) return *any_additions_;
+  Statement& row = store_.statement("SELECT EXISTS (SELECT 1 FROM declares_besides)");
+  const bool some = row.one() && row.number(0) != 0;
+  row.end();
+  any_additions_ = some;
+  return some;
+}
+
 Lot* Lots::lot(qint64 id) {
   const auto found = kept_.constFind(id);
   if (found != kept_.constEnd()) {
@@ -159,6 +168,7 @@ void Lots::forget() {
   recent_.clear();
   names_.clear();
   any_recalled_.reset();
+  any_additions_.reset();
   unreadable_.reset();
 }
 

@@ -56,6 +56,9 @@ class Lots {
   /// Whether any recall was ever opened; while none was, no lot need be asked for those that concern it.
   bool any_recalled();
   void recalled() { any_recalled_ = true; }
+  /// Whether any correction ever added to what a supplier's item declares.
+  bool any_additions();
+  void added() { any_additions_ = true; }
 
   /// What the table says of its containers. REQUIRES: `lot` gave it, or it was just begun.
   std::vector<HolderRow>& rows(qint64 id);
@@ -87,7 +90,7 @@ class Lots {
   QHash<qint64, std::shared_ptr<Kept>> kept_;
   std::list<qint64> recent_;  // the one used last in front
   QHash<QString, std::vector<LotName>> names_;
-  std::optional<bool> any_recalled_;
+  std::optional<bool> any_recalled_, any_additions_;
   qint64 version_ = -1;
   qint64 seen_ = 0;  // the last entry that was looked at
   qint64 readings_ = 0, appends_ = 0, refreshed_ = 0;

@@ -1,11 +1,11 @@
 // What an entry changes in the computed tables: run as it is appended, and again when they are rebuilt.
 #include "ledger/project.h"
 
-#include <QTimeZone>
 #include <algorithm>
 
 #include "history/corrected_input.h"
 #include "ledger/contradictions.h"
+#include "ledger/further_allergens.h"
 #include "ledger/nearest.h"
 #include "ledger/on_hand.h"
 #include "ledger/project_begin.h"
@@ -117,10 +117,8 @@ class Projecting {
 
   // The calendar day in the kitchen's zone on which it happened; of a review the day that was reviewed.
   void remember_day() {
-    const QTimeZone zone(entry_.zone.toLatin1());
-    const QDate day = event_.day.value_or(event_.at.toTimeZone(zone).date());
     store_.statement("INSERT INTO happened (day, seq, kind) VALUES (?, ?, ?)")
-        .with(day.toJulianDay())
+        .with(event_.day.value_or(history::local_day(entry_)).toJulianDay())
         .with(work_.seq)
         .with(static_cast<qint64>(event_.kind))
         .run();
@@ -273,7 +271,7 @@ class Projecting {
   }
 
   void correct() {
-    if (!event_.adds.isEmpty()) return concern(of_supplier());
+    if (!event_.adds.isEmpty()) return correct_declaration();
     if (event_.of.valid() && event_.lot.isEmpty()) {
       const std::optional<qint64> of = seq_of(store_, event_.of);
       if (!of) return errors_.push_back(unknown_entry(event_));
@@ -281,6 +279,13 @@ class Projecting {
     }
     if (event_.ends) return correct_date();
     one_lot();
+  }
+
+  // Lots that come later take it on: see begin_lot.
+  void correct_declaration() {
+    work_.lots.added();
+    remember_addition(store_, work_.seq, entry_);
+    concern(of_supplier());
   }
 
   void correct_date() {

@@ -1,8 +1,13 @@
 // What begins a lot: a batch with its inputs, or a receipt.
 #include "ledger/project_begin.h"
 
+#include <algorithm>
+
+#include "history/for_use.h"
 #include "history/lot.h"
 #include "ledger/entries.h"
+#include "ledger/further_allergens.h"
+#include "ledger/reach.h"
 
 namespace lardiner::ledger {
 
@@ -144,6 +149,59 @@ void add_inputs(const Work& work, qint64 output, const batch::Record& record) {
   if (record.deed != batch::Deed::Made) add_input(work, output, package_of(record), record.made_at);
 }
 
+// An earlier correction reaches a lot that it did not know; once.
+Errors take_on(const Work& work, qint64 lot, qint64 seq, const Entry& correction) {
+  Statement& row = work.store.statement("SELECT 1 FROM concern WHERE seq = ? AND lot = ?").with(seq).with(lot);
+  const bool has = row.one();
+  row.end();
+  if (has) return {};
+  work.store.statement("INSERT INTO concern (seq, lot, kind) VALUES (?, ?, ?)")
+      .with(seq)
+      .with(lot)
+      .with(static_cast<qint64>(Kind::Correction))
+      .run();
+  return befall({work.store, work.lots, seq}, lot, correction);
+}
+
+// Corrections of what its supplier's item declares that came before it did: they are of it, and of what is recorded as
+// made of it.
+Errors take_on_additions(const Work& work, qint64 received, const Event& event) {
+  for (const Addition& addition : additions(work.store, event.item, event.supplier_item, event.lot)) {
+    if (!stands(addition, event.checked)) continue;
+    const auto correction = entry_at(work.store, addition.seq);
+    if (!correction) return {correction.error()};
+    for (const qint64 lot : reach(work.store, {received}, Direction::Forward)) {
+      const Errors errors = *correction ? take_on(work, lot, addition.seq, (*correction)->entry) : Errors();
+      if (!errors.empty()) return errors;
+    }
+  }
+  return {};
+}
+
+bool declares_all(const batch::Fixed& fixed, const QStringList& substances) {
+  return std::all_of(substances.begin(), substances.end(),
+                     [&](const QString& substance) { return history::declares(fixed.batch.declared, substance); });
+}
+
+// Corrections that its inputs have, where it was recorded without what they add.
+Errors inherit_additions(const Work& work, qint64 made, const Event& event) {
+  if (!work.lots.any_additions()) return {};
+  std::vector<qint64> corrections;
+  Statement& rows = work.store.statement(
+      "SELECT DISTINCT concern.seq FROM input JOIN concern ON concern.lot = input.input"
+      " WHERE output = ? AND kind = ? ORDER BY concern.seq");
+  rows.with(made).with(static_cast<qint64>(Kind::Correction));
+  while (rows.next()) corrections.push_back(rows.number(0));
+  for (const qint64 seq : corrections) {
+    const auto correction = entry_at(work.store, seq);
+    if (!correction) return {correction.error()};
+    if (!*correction || declares_all(*event.made, (*correction)->entry.event.adds)) continue;
+    const Errors errors = take_on(work, made, seq, (*correction)->entry);
+    if (!errors.empty()) return errors;
+  }
+  return {};
+}
+
 // Recalls of what is in it, and corrections of it, that came before it was recorded.
 Errors catch_up(const Work& work, qint64 id, Lot& lot) {
   std::vector<qint64> concerns;
@@ -195,6 +253,7 @@ Errors begin_lot(const Work& work, Entry& entry) {
     work.lots.add_concerns(id, lot);
   }
   write_state(work, id, lot, written, Dated::Changed);
+  if (errors.empty()) errors = made ? inherit_additions(work, id, event) : take_on_additions(work, id, event);
   return errors;
 }
 

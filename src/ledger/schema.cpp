@@ -59,8 +59,15 @@ const char* const kToVersion1[] = {
     "CREATE TABLE loaded (printer TEXT NOT NULL PRIMARY KEY, seq INTEGER NOT NULL) WITHOUT ROWID",
 };
 
+const char* const kToVersion2[] = {
+    // Corrections of what a supplier's item declares, for the lots of it that come later. lot: of this one alone
+    "CREATE TABLE declares_besides (seq INTEGER PRIMARY KEY, item TEXT NOT NULL, supplier_item TEXT NOT NULL,"
+    " lot TEXT NOT NULL, day INTEGER NOT NULL)",
+    "CREATE INDEX declares_besides_of ON declares_besides(item)",
+};
+
 constexpr const char* kProjections[] = {"lot",     "holder",  "input", "touched", "happened",
-                                        "concern", "counted", "print", "loaded"};
+                                        "concern", "counted", "print", "loaded",  "declares_besides"};
 
 int pragma(Store& store, const char* sql) {
   Statement& asked = store.statement(sql);
@@ -105,23 +112,30 @@ void step_to_1(Store& store) {
   store.run(QStringLiteral("PRAGMA application_id = %1").arg(kApplicationId));
 }
 
-constexpr void (*kSteps[])(Store&) = {step_to_1};  // kSteps[n] leads from version n to n + 1
+void step_to_2(Store& store) {
+  for (const char* sql : kToVersion2) store.run(QString::fromLatin1(sql));
+}
+
+constexpr void (*kSteps[])(Store&) = {step_to_1, step_to_2};  // kSteps[n] leads from version n to n + 1
 static_assert(std::size(kSteps) == kSchemaVersion);
 
 }  // namespace
 
-problem::Expected<bool> migrate(Store& store) {
+problem::Expected<bool> migrate(Store& store, const std::function<problem::Errors()>& compute_anew) {
   if (const std::optional<Error> error = unfit(store)) return tl::unexpected(*error);
   if (version(store) == kSchemaVersion) return true;
   store.begin();
-  for (int at = version(store); at < kSchemaVersion; ++at) {  // read again: another may have done it meanwhile
+  const int from = version(store);  // read again: another may have done it meanwhile
+  for (int at = from; at < kSchemaVersion; ++at) {
     kSteps[at](store);
     store.run(QStringLiteral("PRAGMA user_version = %1").arg(at + 1));
   }
-  store.commit();
-  if (!store.fault()) return true;
+  const bool older = from > 0 && from < kSchemaVersion;
+  const problem::Errors errors = older && !store.fault() ? compute_anew() : problem::Errors();
+  if (errors.empty()) store.commit();
+  if (errors.empty() && !store.fault()) return true;
   store.roll_back();
-  return tl::unexpected(*store.fault());
+  return tl::unexpected(store.fault() ? *store.fault() : errors.front());
 }
 
 problem::Expected<bool> check_version(Store& store) {
@@ -132,7 +146,20 @@ problem::Expected<bool> check_version(Store& store) {
       Code::Machine,
       found == 0 ? QStringLiteral("nothing has been recorded in this ledger yet")
                  : QStringLiteral("this ledger has tables of version %1, older than %2").arg(found).arg(kSchemaVersion),
-      at_file(store.path()), QStringLiteral("lardiner record brings it to the newer form")});
+      at_file(store.path()),
+      found == 0 ? QStringLiteral("record something first (lardiner record); if something was, restore a backup")
+                 : QStringLiteral("bring it to the newer form: lardiner verify --rebuild")});
+}
+
+problem::Expected<bool> check_entries(Store& store) {
+  if (const std::optional<Error> error = unfit(store)) return tl::unexpected(*error);
+  return version(store) == 0 ? check_version(store) : true;
+}
+
+QStringList projections() {
+  QStringList names;
+  for (const char* table : kProjections) names += QLatin1String(table);
+  return names;
 }
 
 void clear_projections(Store& store) {

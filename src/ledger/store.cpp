@@ -69,11 +69,13 @@ Error network(const QString& path) {
           at_file(path), QStringLiteral("name a place on this machine's own disk with --ledger")};
 }
 
-// A copy on a disk that nobody can write, as an inspector may have it. SQLite would write beside it to read it, unless
-// it is told that nothing changes; of entries that still stand in the file beside it (-wal) it would then know nothing.
+// A copy on a disk that nobody can write, as an inspector may have it, or a backup on a network file system, where no
+// ledger is written. SQLite would write beside it to read it, unless it is told that nothing changes; of entries that
+// still stand in the file beside it (-wal) it would then know nothing.
 bool is_copy_for_reading(const QFileInfo& file) {
   const QFileInfo beside(file.filePath() + QStringLiteral("-wal"));
-  return file.exists() && !QFileInfo(file.path()).isWritable() && beside.size() == 0;
+  const bool stays = !QFileInfo(file.path()).isWritable() || is_network(file.path());
+  return file.exists() && stays && beside.size() == 0;
 }
 
 QString immutable(const QString& path) {
@@ -156,10 +158,10 @@ Store::~Store() { statements_.clear(); }
 problem::Expected<std::unique_ptr<Store>> Store::open(const QString& path, Access access) {
   const QFileInfo file(path);
   if (!file.dir().exists()) return tl::unexpected(no_folder(path, file.path()));
-  if (is_network(file.path())) return tl::unexpected(network(path));
+  const bool copy = access == Access::Read && is_copy_for_reading(file);
+  if (!copy && is_network(file.path())) return tl::unexpected(network(path));
   std::unique_ptr<Store> store(new Store(path));
   QSqlDatabase& database = store->connection_->database;
-  const bool copy = access == Access::Read && is_copy_for_reading(file);
   database.setDatabaseName(copy ? immutable(file.absoluteFilePath()) : path);
   QString options = QStringLiteral("QSQLITE_BUSY_TIMEOUT=%1").arg(kBusyMilliseconds);
   if (access == Access::Read) options += QStringLiteral(";QSQLITE_OPEN_READONLY");

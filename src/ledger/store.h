@@ -62,8 +62,8 @@ class Statement {
 class Store {
  public:
   /// WAL, synchronous FULL, foreign keys off. Write creates the file where there is none. Errors: a network file system
-  /// (a lock is not one there), a folder that is missing, a file that is no SQLite file or may not be written, busy for
-  /// longer than ten seconds.
+  /// (a lock is not one there; a file that is only read, without a log beside it, may stand there), a folder that is
+  /// missing, a file that is no SQLite file or may not be written, busy for longer than ten seconds.
   static problem::Expected<std::unique_ptr<Store>> open(const QString& path, Access access);
   ~Store();
   Store(const Store&) = delete;

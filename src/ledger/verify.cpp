@@ -13,6 +13,7 @@ class Walking {
 
   Verified walk() {
     for (const Chain& chain : chains()) walk(chain);
+    look_for_strays();
     if (known_ && !seen_)
       result_.broken.push_back(
           {known_->station, known_->count, QStringLiteral("it is not there: the chain is shorter")});
@@ -32,13 +33,27 @@ class Walking {
     return chains;
   }
 
+  // Whoever takes a chain out of the list of chains takes no entry out of the file.
+  void look_for_strays() {
+    Statement& row = store_.statement("SELECT count(*) FROM event WHERE chain NOT IN (SELECT id FROM chain)");
+    const qint64 strays = row.one() ? row.number(0) : 0;
+    row.end();
+    if (strays > 0)
+      result_.broken.push_back({{}, 0, QStringLiteral("%1 entries are of no station's chain").arg(strays)});
+  }
+
   void walk(const Chain& chain) {
     Head at{chain.stated.station, 0, no_hash()};
     Statement& rows =
-        store_.statement("SELECT number, hash, CAST(body AS BLOB) FROM event WHERE chain = ? ORDER BY number")
+        store_.statement("SELECT number, hash, CAST(body AS BLOB), seq FROM event WHERE chain = ? ORDER BY number")
             .with(chain.id);
     QString fault;
-    while (fault.isEmpty() && rows.next()) fault = step(at, rows.number(0), rows.bytes(1), rows.bytes(2));
+    qint64 before = 0;  // its place in the file
+    while (fault.isEmpty() && rows.next()) {
+      if (rows.number(3) < before) fault = QStringLiteral("it stands before the entry that it follows");
+      if (fault.isEmpty()) fault = step(at, rows.number(0), rows.bytes(1), rows.bytes(2));
+      before = rows.number(3);
+    }
     rows.end();
     const bool shorter = fault.isEmpty() && at.count != chain.stated.count;
     if (shorter) fault = QStringLiteral("it is not there: the chain should have %1 entries").arg(chain.stated.count);
@@ -77,6 +92,11 @@ problem::Expected<Verified> verify(Store& store, const std::optional<Head>& know
   Verified result = Walking(store, known).walk();
   if (store.fault()) return tl::unexpected(*store.fault());
   return result;
+}
+
+QString text(const Broken& broken) {
+  if (broken.station.isEmpty()) return broken.what;
+  return QStringLiteral("entry %1-%2 does not verify: %3").arg(broken.station).arg(broken.number).arg(broken.what);
 }
 
 QString text(const Head& head) {

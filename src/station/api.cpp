@@ -101,7 +101,7 @@ Reply api(const Visit& visit) {
     return path == QLatin1String("/api/records") ? record(visit) : api_problem(404, QStringLiteral("no such path"));
   if (path == QLatin1String("/api/session")) return session(visit);
   if (path == QLatin1String("/api/due")) return due(visit);
-  if (const auto code = last_part(path, QStringLiteral("/api/lots/"))) return lot_told(visit, *code);
+  if (const auto code = rest_after(path, QStringLiteral("/api/lots/"))) return lot_told(visit, *code);
   return api_problem(404, QStringLiteral("no such path"));
 }
 

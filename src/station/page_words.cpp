@@ -39,11 +39,7 @@ QString mark(State state) {
 }
 
 QString name_of(const book::Book& book, const words::Language& language, const ledger::LotName& lot) {
-  const book::Product* product = book.product(lot.item);
-  const book::Ingredient* ingredient = book.ingredient(lot.item);
-  const QString there = product      ? product->name.in(language.code())
-                        : ingredient ? ingredient->name.in(language.code())
-                                     : QString();
+  const QString there = book.name_of(lot.item, language.code());
   if (!there.isEmpty()) return there;
   return lot.name.isEmpty() ? lot.item : lot.name;
 }

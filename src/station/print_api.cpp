@@ -98,7 +98,7 @@ Reply end(const Visit& visit, const QString& id) {
 std::optional<Reply> print_api(const Visit& visit) {
   const QString& path = visit.request().path;
   const bool post = visit.request().method == Request::Method::Post;
-  const auto id = last_part(path, QStringLiteral("/api/prints/"));
+  const auto id = rest_after(path, QStringLiteral("/api/prints/"));
   if (!id && path != QLatin1String("/api/prints") && path != QLatin1String("/api/printers")) return std::nullopt;
   if (post && path == QLatin1String("/api/printers")) return std::nullopt;
   if (!visit.signed_in()) return api_sign_in_first();

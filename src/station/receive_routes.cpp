@@ -5,6 +5,8 @@
 #include <algorithm>
 
 #include "facts/allergen_text.h"
+#include "history/for_use.h"
+#include "ledger/further_allergens.h"
 #include "station/rows.h"
 #include "station/visit.h"
 
@@ -15,8 +17,9 @@ using problem::Errors;
 
 namespace {
 
-// What is the same for the next package of a delivery; not the place, since flour does not go where butter went.
-constexpr const char* kOfDelivery[] = {"at", "from", "note", "order"};
+// What is the same for the next package of a delivery; not the place, since flour does not go where butter went, nor
+// the time, which passes.
+constexpr const char* kOfDelivery[] = {"note", "from", "order"};
 
 constexpr const char* kColumns[] = {"at",    "supplier_item", "lot",  "quantity", "count", "kind",     "state",
                                     "place", "temperature",   "from", "note",     "order", "accepted", "reason"};
@@ -41,28 +44,47 @@ QString of_delivery(const Fields& form) {
   return query.query(QUrl::FullyEncoded);
 }
 
-Reply list_page(const Visit& visit, const Fields& delivery, const QString& text, const Recorded& recorded = {}) {
+Reply list_page(const Visit& visit, const Fields& delivery, const QString& text, const Recorded& recorded = {},
+                const std::optional<ledger::LotName>& came = {}) {
   Part page;
   page.set("ASKED", text).set("DELIVERY", of_delivery(delivery));
-  for (const char* name : kOfDelivery)
-    page.add("KEPT").set("KEY", QString::fromLatin1(name)).set("VALUE", delivery.value(QString::fromLatin1(name)));
+  QStringList same;
+  for (const char* name : kOfDelivery) {
+    const QString value = delivery.value(QString::fromLatin1(name)).trimmed();
+    page.add("KEPT").set("KEY", QString::fromLatin1(name)).set("VALUE", value);
+    if (!value.isEmpty()) same << value;
+  }
+  if (!same.isEmpty()) page.add("SAME").set("TEXT", same.join(QStringLiteral(", ")));
   for (const Ingredient* ingredient : offered(visit, text))
     page.add("INGREDIENT").set("ID", ingredient->id).set("NAME", visit.name_of(ingredient->id));
   add_recorded(visit, page, recorded);
+  if (came) page.add("CAME").set("LOT", came->code).set("ITEM", came->item).set("NAME", visit.name_of(*came));
   return visit.page(QStringLiteral("receive"), visit.word("page.receive"), std::move(page));
 }
 
-// The supplier, and what the book says that it declares: to be compared with the package in hand.
-void add_supplier_item(const Visit& visit, Part& page, const book::SupplierItem& item, bool chosen) {
+// What the book says that it declares, with what corrections add to all that comes.
+book::Declared declared_now(const Visit& visit, const Ingredient& ingredient, const book::SupplierItem& item) {
+  book::Declared declared = item.declared;
+  for (const ledger::Addition& addition :
+       ledger::additions(visit.desk().ledger().store(), ingredient.id, item.id, QString()))
+    if (addition.lot.isEmpty() && ledger::stands(addition, item.checked))
+      history::declare_besides(declared, addition.substances, visit.desk().book().law);
+  return declared;
+}
+
+// The supplier, and what it declares: to be compared with the package in hand.
+void add_supplier_item(const Visit& visit, Part& page, const Ingredient& ingredient, const book::SupplierItem& item,
+                       bool chosen) {
   const book::Book& book = visit.desk().book();
   const book::AllergenList* list = book.law.list(book.kitchen.allergen_list);
   const facts::Wording wording{visit.language(), book.kitchen.units};
   Part& row = page.add("SUPPLIER_ITEM").set("ID", item.id).set("SUPPLIER", item.supplier);
   row.set("CHOSEN", chosen ? QStringLiteral("checked") : QString());
   const bool known = list && item.declared.stated;
-  row.set("DECLARES", known ? facts::contains_text(wording, item.declared, *list)
+  const book::Declared declared = declared_now(visit, ingredient, item);
+  row.set("DECLARES", known ? facts::contains_text(wording, declared, *list)
                             : wording.words.upper(visit.word("sheet.allergens_unknown")));
-  row.set("MAY", known ? facts::may_contain_text(wording, item.declared, *list) : QString());
+  row.set("MAY", known ? facts::may_contain_text(wording, declared, *list) : QString());
 }
 
 void add_choice(Part& page, std::string_view name, const QString& value, const QString& word, bool chosen) {
@@ -80,7 +102,7 @@ Reply form_page(const Visit& visit, const Ingredient& ingredient, const Errors& 
   page.set("FROM", said("from")).set("NOTE", said("note")).set("ORDER", said("order")).set("REASON", said("reason"));
   const bool alone = ingredient.supplier_items.size() == 1 && !typed.has(QStringLiteral("supplier_item"));
   for (const book::SupplierItem& item : ingredient.supplier_items)
-    add_supplier_item(visit, page, item, alone || said("supplier_item") == item.id);
+    add_supplier_item(visit, page, ingredient, item, alone || said("supplier_item") == item.id);
   add_choice(page, "END_KIND", QStringLiteral("use_by"), visit.word("use_by"), said("ends") != "best_before");
   add_choice(page, "END_KIND", QStringLiteral("best_before"), visit.word("best_before"), said("ends") == "best_before");
   for (const char* state : {"chilled", "frozen", "ambient"}) {
@@ -125,8 +147,9 @@ Reply receive(const Visit& visit, const QString& item) {
   const Ingredient* ingredient = visit.desk().book().ingredient(item);
   if (!ingredient) return visit.message(404, "page.no_such_page");
   const auto recorded = visit.desk().record({row_of(visit, *ingredient)});
-  return recorded ? list_page(visit, visit.request().form, {}, *recorded)
-                  : form_page(visit, *ingredient, recorded.error());
+  if (!recorded) return form_page(visit, *ingredient, recorded.error());
+  const std::optional<ledger::LotName> came = visit.desk().ledger().lots().named(recorded->lot, ingredient->id);
+  return list_page(visit, visit.request().form, {}, *recorded, came);
 }
 
 }  // namespace lardiner::station

@@ -13,7 +13,6 @@ namespace lardiner::station {
 
 namespace {
 
-const QString kNote = QStringLiteral("/note/");
 const QString kApi = QStringLiteral("/api/");
 
 Reply plain(int status, const char* text) {
@@ -75,25 +74,25 @@ Reply get(const Visit& visit) {
   if (path == QLatin1String("/scan")) return scan_page(visit);
   if (path == QLatin1String("/make")) return make_list(visit);
   if (path == QLatin1String("/open")) return open_list(visit);
-  if (const auto package = last_part(path, QStringLiteral("/open/"))) return open_package(visit, *package);
-  if (const auto product = last_part(path, QStringLiteral("/make/"))) return make_form(visit, *product);
-  if (const auto code = last_part(path, QStringLiteral("/lot/"))) return lot(visit, *code);
-  if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall_page(visit, *code);
-  if (const auto code = last_part(path, QStringLiteral("/correct/"))) return correct_page(visit, *code);
-  if (const auto code = last_part(path, QStringLiteral("/recall-sheet/"))) return recall_pdf(visit, *code);
+  if (const auto package = rest_after(path, QStringLiteral("/open/"))) return open_package(visit, *package);
+  if (const auto product = rest_after(path, QStringLiteral("/make/"))) return make_form(visit, *product);
+  if (const auto code = rest_after(path, QStringLiteral("/lot/"))) return lot(visit, *code);
+  if (const auto code = rest_after(path, QStringLiteral("/recall/"))) return recall_page(visit, *code);
+  if (const auto code = rest_after(path, QStringLiteral("/correct/"))) return correct_page(visit, *code);
+  if (const auto code = rest_after(path, QStringLiteral("/recall-sheet/"))) return recall_pdf(visit, *code);
   if (path == QLatin1String("/receive")) return receive_list(visit);
-  if (const auto item = last_part(path, QStringLiteral("/receive/"))) return receive_form(visit, *item);
+  if (const auto item = rest_after(path, QStringLiteral("/receive/"))) return receive_form(visit, *item);
   if (path == QLatin1String("/rounds")) return rounds_page(visit);
   if (path == QLatin1String("/printers")) return printers_page(visit);
   if (path == QLatin1String("/sheets")) return sheets_page(visit);
-  if (const auto code = last_part(path, QStringLiteral("/lineage/"))) return lineage_page(visit, *code);
+  if (const auto code = rest_after(path, QStringLiteral("/lineage/"))) return lineage_page(visit, *code);
   if (path == QLatin1String("/day")) return day_chosen(visit);
   if (path == QLatin1String("/note")) return note_chosen(visit);
   if (path == QLatin1String("/dispatch")) return dispatch_page(visit);
   if (path == QLatin1String("/close")) return close_page(visit);
-  if (const auto day = last_part(path, QStringLiteral("/day/"))) return day_page(visit, *day);
-  if (path.startsWith(kNote)) return note_page(visit, path.mid(kNote.size()));  // a number may have a stroke
-  if (const auto id = last_part(path, QStringLiteral("/print/"))) return print_page(visit, *id);
+  if (const auto day = rest_after(path, QStringLiteral("/day/"))) return day_page(visit, *day);
+  if (const auto number = rest_after(path, QStringLiteral("/note/"))) return note_page(visit, *number);
+  if (const auto id = rest_after(path, QStringLiteral("/print/"))) return print_page(visit, *id);
   if (path.startsWith(QLatin1String("/01/"))) return label_address(visit);
   if (const auto chosen = chosen_language(visit)) return *chosen;
   return visit.message(404, "page.no_such_page");
@@ -127,20 +126,20 @@ Reply post(const Visit& visit) {
   if (path.startsWith(kApi)) return api(visit);
   if (path == QLatin1String("/sign-out")) return sign_out(visit);
   if (path == QLatin1String("/scan")) return scan(visit);
-  if (const auto package = last_part(path, QStringLiteral("/open/"))) return label_package(visit, *package);
-  if (const auto product = last_part(path, QStringLiteral("/make/"))) return make(visit, *product);
-  if (const auto code = last_part(path, QStringLiteral("/happened/"))) return happened(visit, *code);
-  if (const auto code = last_part(path, QStringLiteral("/recall/"))) return recall(visit, *code);
-  if (const auto code = last_part(path, QStringLiteral("/correct/"))) return correct(visit, *code);
-  if (const auto item = last_part(path, QStringLiteral("/receive/"))) return receive(visit, *item);
+  if (const auto package = rest_after(path, QStringLiteral("/open/"))) return label_package(visit, *package);
+  if (const auto product = rest_after(path, QStringLiteral("/make/"))) return make(visit, *product);
+  if (const auto code = rest_after(path, QStringLiteral("/happened/"))) return happened(visit, *code);
+  if (const auto code = rest_after(path, QStringLiteral("/recall/"))) return recall(visit, *code);
+  if (const auto code = rest_after(path, QStringLiteral("/correct/"))) return correct(visit, *code);
+  if (const auto item = rest_after(path, QStringLiteral("/receive/"))) return receive(visit, *item);
   if (path == QLatin1String("/rounds")) return rounds(visit);
   if (path == QLatin1String("/printers")) return load_printer(visit);
   if (path == QLatin1String("/dispatch")) return dispatch(visit);
   if (path == QLatin1String("/close")) return close_day(visit);
-  if (const auto day = last_part(path, QStringLiteral("/day/"))) return review_day(visit, *day);
-  if (path.startsWith(kNote)) return note_went(visit, path.mid(kNote.size()));
-  if (const auto id = last_part(path, QStringLiteral("/print/"))) return end_print(visit, *id);
-  if (const auto code = last_part(path, QStringLiteral("/labels/"))) return labels(visit, *code);
+  if (const auto day = rest_after(path, QStringLiteral("/day/"))) return review_day(visit, *day);
+  if (const auto number = rest_after(path, QStringLiteral("/note/"))) return note_went(visit, *number);
+  if (const auto id = rest_after(path, QStringLiteral("/print/"))) return end_print(visit, *id);
+  if (const auto code = rest_after(path, QStringLiteral("/labels/"))) return labels(visit, *code);
   return visit.message(404, "page.no_such_page");
 }
 

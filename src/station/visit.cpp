@@ -108,10 +108,10 @@ void add_problems(Part& part, const problem::Errors& errors) {
   for (const problem::Error& error : errors) part.add("PROBLEM").set("WHAT", error.what).set("HINT", error.hint);
 }
 
-std::optional<QString> last_part(const QString& path, const QString& prefix) {
+std::optional<QString> rest_after(const QString& path, const QString& prefix) {
   if (!path.startsWith(prefix)) return std::nullopt;
   const QString rest = path.mid(prefix.size());
-  return rest.isEmpty() || rest.contains(u'/') ? std::nullopt : std::optional(rest);
+  return rest.isEmpty() ? std::nullopt : std::optional(rest);
 }
 
 }  // namespace lardiner::station

@@ -60,8 +60,9 @@ void add_recorded(const Visit& visit, Part& part, const Recorded& recorded);
 /// Problems as a page lists them.
 void add_problems(Part& part, const problem::Errors& errors);
 
-/// The part of an address after `prefix`, decoded; nothing where it begins otherwise or has a further part.
-std::optional<QString> last_part(const QString& path, const QString& prefix);
+/// What an address names after `prefix`, decoded: a lot of a supplier or a note may have a stroke. Nothing where it
+/// begins otherwise or nothing follows.
+std::optional<QString> rest_after(const QString& path, const QString& prefix);
 
 /// The labels that a form asks for. Errors: containers that are no numbers.
 problem::ExpectedAll<ToPrint> labels_wished(const Visit& visit, const QString& lot);

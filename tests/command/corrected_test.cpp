@@ -83,6 +83,60 @@ TEST_CASE("an allergen that a correction adds is declared by a batch recorded af
   CHECK(day.label(kMade, "1").contains("CONTAINS milk, sesame"));
 }
 
+TEST_CASE("a package that comes after its supplier's correction is told of, and so is what is made of it",
+          "[command][ledger][corrected]") {
+  const Evening day;
+  day.correct({"event=correction", "item=butter-unsalted", "supplier_item=meadowfold-butter-25", "adds=sesame"});
+  const auto receive = [&](const QString& lot) {
+    return day.now({"record", "event=received", "by=MK", "at=2026-11-25 22:20", "item=butter-unsalted",
+                    "supplier_item=meadowfold-butter-25", "lot=" + lot, "quantity=20 kg", "temperature=38 °F"});
+  };
+  const Ran came = receive("MB-9000");
+  REQUIRE(came.status == 0);
+  CHECK(
+      came.err.contains("lot MB-9000 contains sesame besides what its supplier's item declares, as a correction says"));
+  CHECK(day.now({"history", "MB-9000"}).out.contains("  contains: milk, sesame\n"));
+  // Once somebody has read the declaration anew the book knows better.
+  const QString book = "kitchen/ingredients-dairy.toml";
+  QByteArray text = day.folder.read(book);
+  REQUIRE(text.contains("2026-02-11, source = \"specification sheet, revision 6\""));
+  text.replace("2026-02-11, source", "2026-11-26, source");
+  day.folder.write(book, text);
+  const Ran later = day.at(
+      "2026-11-26T08:00", {"record", "event=received", "by=MK", "at=2026-11-26 07:20", "item=butter-unsalted",
+                           "supplier_item=meadowfold-butter-25", "lot=MB-9001", "quantity=20 kg", "temperature=38 °F"});
+  REQUIRE(later.status == 0);
+  CHECK_FALSE(later.err.contains("sesame"));
+  CHECK(day.at("2026-11-26T08:00", {"history", "MB-9001"}).out.contains("  contains: milk\n"));
+}
+
+TEST_CASE("a correction reaches what the formula has and no record names, before and afterwards",
+          "[command][ledger][corrected]") {
+  const Evening day;
+  const Ran ran = day.now({"record", "event=correction", "by=MK", "at=2026-11-25 22:10", "item=salt-fine",
+                           "supplier_item=kestrel-salt-25", "adds=mustard", "reason=letter"});
+  REQUIRE(ran.status == 0);
+  CHECK(ran.out.contains("touches Smoked-pepper seasoning, lot A26329SPS018"));
+  CHECK(ran.out.contains("touches Chilli-lime butter, lot A26329CLB03L"));  // of the seasoning
+  REQUIRE(day.now({"record", kTrays}).status == 0);
+  CHECK(day.now({"history", kMade}).out.contains("mustard"));
+}
+
+TEST_CASE("labels of a file are not printed of a batch whose lots nobody wrote, where a correction adds to them",
+          "[command][ledger][corrected]") {
+  const Evening day;
+  day.folder.write("salsa.csv",
+                   "product,number,quantity,made_at,by,containers\n"
+                   "smoked-pepper-seasoning,77,2 kg,2026-11-25 21:00,MK,2 tub 1 kg\n");
+  const Ran before = day.now({"labels", "salsa.csv", "--out", "before"});
+  INFO(before.err.toStdString());
+  REQUIRE(before.status == 0);
+  day.correct({"event=correction", "item=salt-fine", "supplier_item=kestrel-salt-25", "adds=mustard"});
+  const Ran after = day.now({"labels", "salsa.csv", "--out", "after"});
+  CHECK(after.status == 1);
+  CHECK(after.err.contains("is without mustard, which a correction adds to what went into it"));
+}
+
 TEST_CASE("an allergen with its species that a correction adds stands on labels as the book would have it",
           "[command][ledger][corrected]") {
   const Evening day;

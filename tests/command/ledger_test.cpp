@@ -178,7 +178,7 @@ TEST_CASE("a lot leads back to what it was made of, and its amounts balance", "[
       out.contains("Balance: made 75 lb = used 35 lb 4.4 oz + dispatched 0 oz + discarded 0 oz + missing 0 oz + on "
                    "hand 39 lb 11.6 oz\n"));
   const QString back = day.evening({"trace", "A26329FCK15Q"}).out;
-  CHECK(back.contains("butter-unsalted, lot MB-5521"));
+  CHECK(back.contains("Unsalted butter, lot MB-5521"));
 }
 
 TEST_CASE("a recall stops labels, plan and use of all that holds the lot", "[command][ledger]") {
@@ -205,7 +205,7 @@ TEST_CASE("a correction of what a supplier declares lists every lot that it touc
                    "adds=sesame", "by=MK", "at=2026-11-25 21:30", "reason=letter of the supplier"});
   CHECK(ran.status == 0);
   for (const char* lot :
-       {"butter-unsalted, lot MB-5521", "Chilli-lime butter, lot A26329CLB03L", "Mashed potato, lot A26329MPT13F",
+       {"Unsalted butter, lot MB-5521", "Chilli-lime butter, lot A26329CLB03L", "Mashed potato, lot A26329MPT13F",
         "Fish cakes, lot A26329FCK15Q", "Fish cakes, lot A26329FCK16O"})
     CHECK(ran.out.contains(QStringLiteral("  touches %1\n").arg(lot)));
   CHECK_FALSE(ran.out.contains("A26329TMS04I"));

@@ -44,9 +44,9 @@ TEST_CASE("a lot of two items is told with both, and opens the one that is named
   const Ran milk = kitchen.lardiner({"scan", "mb-5521", "--item", "milk-whole"});
   CHECK(milk.status == 0);
   CHECK(milk.err == "");
-  CHECK(milk.out.startsWith("lot MB-5521\nmilk-whole, lot MB-5521, received "));
+  CHECK(milk.out.startsWith("lot MB-5521\nWhole milk, lot MB-5521, received "));
   CHECK(kitchen.lardiner({"scan", "MB-5521", "--item", "butter-unsalted"})
-            .out.contains("butter-unsalted, lot MB-5521, received "));
+            .out.contains("Unsalted butter, lot MB-5521, received "));
 }
 
 TEST_CASE("a supplier's code of a lot of two items is asked about too", "[command][scan]") {

@@ -1,4 +1,5 @@
 // The round with a thermometer, receiving and correcting on the station's pages.
+#include <QUrl>
 #include <algorithm>
 
 #include "station.h"
@@ -148,11 +149,35 @@ TEST_CASE("a delivery is received package by package, and what came is here", "[
   CHECK(came.status == 200);
   CHECK(came.body.contains("note=DN%2017%2F3"));  // the next package of the delivery
   CHECK_FALSE(came.body.contains("walk-in"));
+  CHECK(came.body.contains("href=\"/lot/MB-6001?item=butter-unsalted\""));
+  CHECK(came.body.contains("DN 17/3, Meadowfold"));
   CHECK(tablet.get("/receive/milk-whole?note=DN%2017%2F3").body.contains("value=\"DN 17/3\""));
   const QString lot = tablet.get("/lot/MB-6001").body;
   CHECK(lot.contains("walk-in 1"));
   CHECK(lot.contains("GOOD"));
   CHECK(tablet.send("/receive/butter-unsalted", delivery({})).status == 422);  // the same delivery twice
+}
+
+TEST_CASE("a supplier's lot may have a stroke, a hash or a space: each of its pages is found",
+          "[command][ledger][station]") {
+  const Station station;
+  const Browser chef = station.strong();
+  for (const QString lot : {"24/113", "24#113?", "24 113 %2F"}) {
+    INFO(lot.toStdString());
+    REQUIRE(chef.send("/receive/butter-unsalted", delivery({{"lot", lot}})).status == 200);
+    const QString named = QString::fromLatin1(QUrl::toPercentEncoding(lot));
+    const QString of = named + "?item=butter-unsalted";
+    CHECK(chef.get("/lot/" + named).body.contains("walk-in 1"));
+    for (const char* page : {"/lot/", "/correct/", "/recall/", "/recall-sheet/", "/lineage/", "/open/", "/api/lots/"}) {
+      INFO(page);
+      CHECK(chef.get(page + of).status == 200);
+    }
+    CHECK(chef.get("/lot/" + named + "/further").status == 404);
+    CHECK(chef.send("/happened/" + named,
+                    {{"item", "butter-unsalted"}, {"event", "moved"}, {"place", "walk-in 2"}, {"at", kNow}})
+              .status == 200);
+    CHECK(chef.send("/recall/" + named, {{"item", "butter-unsalted"}, {"reason", "a call"}}).status == 200);
+  }
 }
 
 TEST_CASE("what came too warm is warned of as it is received", "[command][ledger][station]") {
@@ -161,6 +186,7 @@ TEST_CASE("what came too warm is warned of as it is received", "[command][ledger
   const Answer warm = tablet.send("/receive/butter-unsalted", delivery({{"temperature", "52 F"}}));
   CHECK(warm.status == 200);
   CHECK(warm.body.contains("class=\"warning\""));
+  CHECK_FALSE(warm.body.contains("event="));
   CHECK(warm.body.contains("MB-6001"));
 }
 
@@ -199,6 +225,7 @@ TEST_CASE("an allergen that a supplier declares later reaches all that holds it"
                   {"adds", "sesame"},
                   {"reason", "their letter"}};
   const QString before = station.heads();
+  CHECK_FALSE(chef.get("/receive/butter-unsalted").body.contains("sesame"));
   Form nothing = adds;
   nothing[3].second = "";
   CHECK(chef.send("/correct/MB-5521", nothing).status == 422);
@@ -208,6 +235,7 @@ TEST_CASE("an allergen that a supplier declares later reaches all that holds it"
   CHECK(done.body.contains(kButter));
   CHECK_FALSE(done.body.contains("selected"));  // a second press would be another correction
   CHECK(station.browser("phone").get("/lot/" + kButter).body.contains("sesame"));
+  CHECK(chef.get("/receive/butter-unsalted").body.contains("sesame"));  // to be found on the next delivery too
 }
 
 TEST_CASE("a remark stands beside the entry that it is of", "[command][ledger][station]") {

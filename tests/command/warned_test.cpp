@@ -17,7 +17,7 @@ struct Evening : RecordedDay {
   }
   Ran receive(const QString& item, const QString& temperature) const {
     return record({"event=received", "lot=X-1", "item=" + item, "quantity=10 kg", "use_by=2026-12-04", "from=a farm",
-                   "note=" + temperature, "temperature=" + temperature});
+                   "note=" + temperature, "temperature=" + temperature, "place=walk-in 1"});
   }
   Ran reheat(const QString& temperature, const QString& held) const {
     return record({"event=reheated", "lot=A26329CTN081", "containers=1", "temperature=" + temperature, "held=" + held});
@@ -94,4 +94,20 @@ TEST_CASE("what its site did not take is not good there until it is back", "[com
           .status == 0);
   CHECK(day.evening({"history", kButter})
             .out.contains("mill-road-school did not take it, and its return is not recorded"));
+}
+
+TEST_CASE("a receipt without a place, or of what needs control without a date, is warned of",
+          "[command][ledger][warned]") {
+  const Evening day;
+  const QStringList salt{"event=received", "lot=X-2", "item=salt-fine", "quantity=25 lb"};
+  CHECK(day.record(salt).err.contains("where lot X-2 stands is not recorded: no hold of a place reaches it"));
+  CHECK(day.record(QStringList{"event=received", "lot=X-3", "item=salt-fine", "quantity=25 lb", "place=walk-in 1"})
+            .err.isEmpty());
+  const QStringList cream{"event=received", "lot=X-4",           "item=cream-36",
+                          "quantity=4 L",   "temperature=38 °F", "place=walk-in 1"};
+  CHECK(day.record(cream).err.contains("lot X-4 has no date, and cream-36 needs time and temperature control"));
+  CHECK(day.record({"event=correction", "lot=X-4", "item=cream-36", "use_by=2026-12-01", "reason=its label"}).status ==
+        0);
+  CHECK(day.evening({"history", "X-4"}).out.contains("GOOD; use by Tue 01 Dec 2026"));
+  CHECK(day.record(cream + QStringList{"note=next"}).err.isEmpty());  // of the same lot
 }

@@ -104,6 +104,7 @@ TEST_CASE("each field of an entry is read back", "[history][event_json][property
     REQUIRE(event.limits == written.limits);
     REQUIRE(event.of == written.of);
     REQUIRE(event.day == written.day);
+    REQUIRE(event.checked == written.checked);
     REQUIRE(event.adds == written.adds);
     REQUIRE(event.by == written.by);
     REQUIRE(event.item == written.item);

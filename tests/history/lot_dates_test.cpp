@@ -246,3 +246,22 @@ TEST_CASE("a corrected use-by is shown as a use-by, also of what had a best-befo
   CHECK(told(strict, quality) == QString());
   CHECK(good(strict, strict.holders[0], at("10 08:00")).use_by->kind == book::EndKind::UseBy);
 }
+
+TEST_CASE("a correction gives the date that nobody wrote down as a package came, and none to an open one",
+          "[history][lot][correction]") {
+  Event undated = receipt();
+  undated.stated.reset();
+  Lot lot = begin(entry(undated, 2)).value();
+  REQUIRE(good(lot, lot.holders[0], at("10 08:00")).state == Good::State::NoDate);
+  Event date = correction(14);
+  date.lot = lot.code;
+  CHECK(told(lot, date) == QString());
+  CHECK(state(lot, 1, "10 08:00") == Good::State::Good);
+  CHECK(good(lot, lot.holders[0], at("10 08:00")).use_by->date == QDate(2026, 11, 14));
+  CHECK(state(lot, 1, "15 00:00") == Good::State::Past);
+  Event opened = event(Kind::Opened, "12 10:00", {2});
+  opened.lot = lot.code;
+  CHECK(told(lot, opened) == QString());
+  CHECK(state(lot, 2, "12 11:00") == Good::State::NoDate);
+  CHECK(state(lot, 2, "15 00:00") == Good::State::Past);
+}

@@ -54,9 +54,10 @@ class Events {
     Event event;
     event.kind = kind;
     event.at = instant();
-    for (QString Event::*field : {&Event::by, &Event::lot, &Event::item, &Event::supplier_item, &Event::container_kind,
-                                  &Event::state, &Event::place, &Event::from, &Event::site, &Event::order, &Event::note,
-                                  &Event::printer, &Event::medium, &Event::reason, &Event::action, &Event::what, &Event::label_end, &Event::book_hash})
+    for (QString Event::*field :
+         {&Event::by, &Event::lot, &Event::item, &Event::supplier_item, &Event::container_kind, &Event::state,
+          &Event::place, &Event::from, &Event::site, &Event::order, &Event::note, &Event::printer, &Event::medium,
+          &Event::reason, &Event::action, &Event::what, &Event::label_end, &Event::book_hash})
       if (chance(50)) event.*field = text();
     for (int i = number(-3, 5); i > 0; --i) event.containers.push_back(number(1, 9999));
     if (chance(50)) event.quantity = quantity();
@@ -73,6 +74,7 @@ class Events {
     if (chance(50)) event.limits.at_most = limit();
     if (chance(50)) event.of = EntryId{QStringLiteral("A"), number(1, 1'000'000)};
     if (chance(50)) event.day = instant().date();
+    if (chance(50)) event.checked = instant().date();
     for (int i = number(-2, 3); i > 0; --i) event.adds += text();
     return event;
   }

@@ -202,7 +202,7 @@ TEST_CASE("a file that is no ledger, of a newer program, or missing is told", "[
   }
   CHECK(refused(Access::Write) == path +
                                       ": this ledger was written by a newer Lardiner (tables of version 99; this one "
-                                      "knows 1)\n  use the newer one");
+                                      "knows 2)\n  use the newer one");
   CHECK(Ledger::open(folder.filePath("no/x.sqlite"), Access::Write).error().what ==
         QStringLiteral("the folder \"%1\" is not there").arg(folder.filePath("no")));
 }

@@ -12,10 +12,17 @@ Event RandomHistory::next() {
   const int kind = below(20);
   if (bought_.isEmpty() || kind == 0) {
     bought_ << QStringLiteral("S-%1").arg(bought_.size() + 1);
-    return received(QStringLiteral("tomatillo"), bought_.last(), now_, 20'000);
+    Event event = received(QStringLiteral("tomatillo"), bought_.last(), now_, 20'000);
+    event.supplier_item = supplier_item();
+    if (below(2) == 0) event.checked = now_.date().addDays(below(20) - 15);
+    return event;
   }
   if (lots_.isEmpty() || kind < 6) return batch();
   return kind == 19 ? about_many() : befalls();
+}
+
+QString RandomHistory::supplier_item() {
+  return below(2) == 0 ? QStringLiteral("hill-tomatillo") : QStringLiteral("vale-tomatillo");
 }
 
 Event RandomHistory::batch() {
@@ -83,7 +90,8 @@ Event RandomHistory::about_many() {
     default:
       event.kind = Kind::Correction;
       event.item = QStringLiteral("tomatillo");
-      event.lot = bought_.at(below(static_cast<int>(bought_.size())));
+      event.supplier_item = supplier_item();
+      if (below(2) == 0) event.lot = bought_.at(below(static_cast<int>(bought_.size())));
       event.adds = QStringList{QStringLiteral("sesame")};
       return event;
   }

@@ -20,6 +20,7 @@ class RandomHistory {
 
  private:
   int below(int most) { return static_cast<int>(random_() % static_cast<unsigned>(most)); }
+  QString supplier_item();
   history::Event batch();
   history::Event befalls();
   history::Event about_many();

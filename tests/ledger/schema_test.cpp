@@ -6,6 +6,7 @@
 #include <QProcess>
 #include <QTemporaryDir>
 
+#include "ledger/backup.h"
 #include "show.h"
 #include "small_history.h"
 
@@ -78,9 +79,10 @@ TEST_CASE("an empty file is a ledger of which nothing is recorded: it is brought
   QFile empty(file.path);
   REQUIRE(empty.open(QFile::WriteOnly));
   empty.close();
-  CHECK(file.told(Access::Read) == file.path +
-                                       ": nothing has been recorded in this ledger yet\n"
-                                       "  lardiner record brings it to the newer form");
+  CHECK(file.told(Access::Read) ==
+        file.path +
+            ": nothing has been recorded in this ledger yet\n"
+            "  record something first (lardiner record); if something was, restore a backup");
   CHECK(file.bytes().isEmpty());
   file.make();
   CHECK(file.told(Access::Read).isEmpty());
@@ -94,6 +96,64 @@ TEST_CASE("a step that fails leaves the file as it was", "[ledger][schema]") {
   CHECK(file.told(Access::Write).startsWith(file.path + ": the ledger's database failed: "));
   CHECK(file.sql("SELECT group_concat(name) FROM sqlite_schema") == "input");
   CHECK(file.sql("PRAGMA user_version") == "0");
+}
+
+namespace {
+
+// A ledger as the program of version 1 left it: a lot that came after a correction has not taken it on.
+struct OlderFile : LedgerFile {
+  QStringList newer;  // its tables as this program has them
+
+  OlderFile() {
+    auto ledger = Ledger::open(path, Access::Write);
+    REQUIRE(ledger);
+    history::Event correction;
+    correction.kind = history::Kind::Correction;
+    correction.at = kMorning;
+    correction.by = QStringLiteral("MK");
+    correction.item = QStringLiteral("tomatillo");
+    correction.supplier_item = QStringLiteral("hill-tomatillo");
+    correction.adds = QStringList{QStringLiteral("sesame")};
+    correction.reason = QStringLiteral("letter");
+    REQUIRE(ledger->append({correction, received("tomatillo", "T-1", kMorning, 5000)}, stamp(kMorning)));
+    newer = dump_projections(ledger->store());
+    CHECK(newer.filter("declares_besides").size() == 1);
+    CHECK(newer.filter("concern").size() == 1);
+    ledger->store().run(QStringLiteral("DROP TABLE declares_besides"));
+    ledger->store().run(QStringLiteral("DELETE FROM concern"));
+    ledger->store().run(QStringLiteral("PRAGMA user_version = 1"));
+  }
+};
+
+}  // namespace
+
+TEST_CASE("an older ledger is computed anew as it is brought forward; before that it is not read", "[ledger][schema]") {
+  const OlderFile older;
+  CHECK(older.told(Access::Read) == older.path +
+                                        ": this ledger has tables of version 1, older than 2\n"
+                                        "  bring it to the newer form: lardiner verify --rebuild");
+  auto ledger = Ledger::open(older.path, Access::Write);
+  REQUIRE(ledger);
+  CHECK(dump_projections(ledger->store()) == older.newer);
+  CHECK(older.told(Access::Read).isEmpty());
+}
+
+TEST_CASE("an older ledger of which an entry cannot be read stays as it was", "[ledger][schema]") {
+  const OlderFile older;
+  older.sql("UPDATE event SET body = 'nothing' WHERE number = 2");
+  CHECK(older.told(Access::Write).contains("entry A-2: its body is not a JSON object"));
+  CHECK(older.sql("PRAGMA user_version") == "1");
+  CHECK(older.sql("SELECT count(*) FROM sqlite_schema WHERE name = 'declares_besides'") == "0");
+}
+
+TEST_CASE("a backup of an older ledger is made and restored as it is, and brought forward then", "[ledger][schema]") {
+  const OlderFile older;
+  const QString backup = older.folder.filePath("backup.sqlite"), restored = older.folder.filePath("restored.sqlite");
+  REQUIRE(back_up(older.path, backup));
+  REQUIRE(restore(backup, restored));
+  auto ledger = Ledger::open(restored, Access::Write);
+  REQUIRE(ledger);
+  CHECK(dump_projections(ledger->store()) == older.newer);
 }
 
 TEST_CASE("another program's SQLite file is no ledger, and stays as it is", "[ledger][schema]") {

@@ -1,12 +1,15 @@
 // The chains: any change of any byte is found, and so is a tail that was cut off.
 #include "ledger/verify.h"
 
+#include <QDir>
 #include <QFile>
 #include <QProcess>
 #include <QTemporaryDir>
 
 #include "ledger/backup.h"
 #include "ledger/chain.h"
+#include "ledger/computed_anew.h"
+#include "ledger/schema.h"
 #include "random_history.h"
 #include "show.h"
 
@@ -195,5 +198,68 @@ TEST_CASE("a backup that does not verify is not restored, and nothing is written
             ": entry A-4 does not verify: its hash is not that of its body and the entry before\n"
             "  keep this file as it is, and go back to the last backup that verifies");
   CHECK_FALSE(QFile::exists(restored));
-  CHECK_FALSE(QFile::exists(restored + QStringLiteral(".draft")));
+  CHECK(QDir(small.folder.path()).entryList({QStringLiteral("*.draft")}, QDir::Files).isEmpty());
+}
+
+TEST_CASE("entries whose chain was taken away are found, and so are two that changed places", "[ledger][verify]") {
+  SmallLedger small;
+  small.store().run(QStringLiteral("UPDATE event SET seq = 99 WHERE seq = 3"));
+  CHECK(small.broken() == "A-4");  // it stands before A-3 now
+  small.store().run(QStringLiteral("UPDATE event SET seq = 3 WHERE seq = 99"));
+  CHECK(small.broken().isEmpty());
+  small.store().run(QStringLiteral("DELETE FROM chain"));
+  const auto result = verify(small.store(), std::nullopt);
+  REQUIRE(result);
+  REQUIRE(result->broken.size() == 1);
+  CHECK(text(result->broken.front()) == "4 entries are of no station's chain");
+}
+
+TEST_CASE("tables that say otherwise than the entries are named; a restored ledger has those that the entries give",
+          "[ledger][verify][backup]") {
+  SmallLedger small;
+  CHECK(unlike_tables(small.path).value() == QStringList());
+  const QStringList kept = dump_projections(small.store());
+  small.store().run(QStringLiteral("UPDATE holder SET ends = ends + 864000"));
+  small.store().run(QStringLiteral("DELETE FROM input"));
+  CHECK(unlike_tables(small.path).value() == QStringList{"holder", "input"});
+  CHECK(small.broken().isEmpty());  // the entries are as they were
+  const QString copy = small.folder.filePath("copy.sqlite"), restored = small.folder.filePath("restored.sqlite");
+  REQUIRE(back_up(small.path, copy));
+  REQUIRE(restore(copy, restored));
+  auto again = Ledger::open(restored, Access::Write);
+  REQUIRE(again);
+  CHECK(dump_projections(again->store()) == kept);
+}
+
+TEST_CASE("a ledger is not restored beside the log of the one that stood there", "[ledger][backup]") {
+  SmallLedger small;
+  const QString copy = small.folder.filePath("copy.sqlite"), restored = small.folder.filePath("restored.sqlite");
+  REQUIRE(back_up(small.path, copy));
+  QFile log(restored + "-wal");
+  REQUIRE(log.open(QFile::WriteOnly));
+  log.close();
+  const auto refused = restore(copy, restored);
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().place.file == restored + "-wal");
+  CHECK_FALSE(QFile::exists(restored));
+  REQUIRE(log.remove());
+  CHECK(restore(copy, restored));
+}
+
+TEST_CASE("what is no backup, and a folder that is not there, are told of under their own names", "[ledger][backup]") {
+  SmallLedger small;
+  const QString text_file = small.folder.filePath("text.csv"), nowhere = small.folder.filePath("no/copy.sqlite");
+  QFile text(text_file);
+  REQUIRE(text.open(QFile::WriteOnly));
+  text.write(QByteArray("event,at,by\n").repeated(100));
+  text.close();
+  for (const QString& none : {text_file, small.folder.path()}) {
+    const auto refused = restore(none, small.folder.filePath("restored.sqlite"));
+    REQUIRE_FALSE(refused);
+    CHECK(problem::text(refused.error()) ==
+          none + ": there is no such backup\n  name a file that lardiner backup has made");
+  }
+  const auto refused = back_up(small.path, nowhere);
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().place.file == nowhere);
 }
