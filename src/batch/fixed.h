@@ -65,6 +65,9 @@ std::optional<QDateTime> cooling_due(const Fixed& fixed);
 /// than its cooling). Of a lot that is refused for its cooling alone it is the date that it will have.
 const UseBy* use_by_of(const Fixed& fixed, size_t container);
 
+/// Refuses it, at the place of `error`, for something that went in: it has no date from then on.
+void refuse_input(Fixed& fixed, const problem::Error& error);
+
 /// Whether nothing but its cooling keeps it from being released.
 bool held_for_cooling_alone(const Fixed& fixed);
 

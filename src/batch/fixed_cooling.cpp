@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "batch/compute_making.h"
-#include "batch/fixed.h"
+#include "batch/fixed_refusal.h"
 
 namespace lardiner::batch {
 
@@ -19,25 +19,11 @@ Cooling judged(const Fixed& fixed, const QDateTime& now) {
                              : cooling(rules, fixed.batch.record, now);
 }
 
-void miss(Fixed& fixed, const char* key, problem::Error error) {
-  error.place = fixed.batch.record.place;
-  fixed.batch.refused.push_back(std::move(error));
-  std::set<QString> missing(fixed.batch.missing.begin(), fixed.batch.missing.end());
-  missing.insert(QString::fromLatin1(key));
-  fixed.batch.missing = missing_in_order(missing);
-}
-
 void lift(Fixed& fixed, const problem::Error& error) {
   std::erase_if(fixed.batch.refused, [&](const problem::Error& other) {
     return other.code == error.code && other.what == error.what && other.hint == error.hint;
   });
   fixed.batch.missing.removeAll(QStringLiteral("missing.cooling"));
-}
-
-void withhold(Fixed& fixed) {
-  fixed.withheld = std::move(fixed.batch.use_bys);
-  fixed.batch.use_bys.clear();
-  for (Container& container : fixed.batch.containers) container.use_by = 0;
 }
 
 void release(Fixed& fixed) {

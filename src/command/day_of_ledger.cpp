@@ -164,8 +164,19 @@ class Filling {
     return true;
   }
 
+  // What is released, closed or corrected as the entry says that it is of, where it does not say so itself.
+  Event with_its_subject(Event event) {
+    if (!event.lot.isEmpty() || !event.place.isEmpty() || !event.of.valid()) return event;
+    const auto of = ledger::entry_named(ledger_.ledger.store(), event.of);
+    if (!of || !*of) return event;
+    event.lot = (*of)->entry.event.lot;
+    event.item = (*of)->entry.event.item;
+    event.place = (*of)->entry.event.place;
+    return event;
+  }
+
   void act(const Entry& entry, facts::Acted::Kind kind) {
-    const Event& event = entry.event;
+    const Event event = with_its_subject(entry.event);
     day_.actions.push_back({entered(entry), kind, item(event), event.lot, event.place, event.reason, event.action,
                             event.ends, event.adds});
   }

@@ -8,6 +8,7 @@
 #include "command/ledger_run.h"
 #include "command/option_error.h"
 #include "command/output.h"
+#include "gs1/check_digit.h"
 #include "ledger/export_epcis.h"
 #include "ledger/export_xlsx.h"
 
@@ -31,10 +32,13 @@ problem::ExpectedAll<ExportScope> days_of(const ExportOptions& wish) {
   if (days != wish.lot.isEmpty())
     return tl::unexpected(Errors{fault(Code::Malformed, QStringLiteral("neither days nor a lot, or both"),
                                        QStringLiteral("say --from and --to, or --lot"))});
+  if (wish.lot.isEmpty() && !wish.item.isEmpty())
+    return tl::unexpected(Errors{fault(Code::Malformed, QStringLiteral("--item tells of which item --lot is"),
+                                       QStringLiteral("say --lot as well, or leave it out"))});
   if (!days) return ExportScope{};
   Errors errors;
   const auto day = [&](const QString& option, const QString& text) {
-    const QDate date = QDate::fromString(text, Qt::ISODate);
+    const QDate date = QDate::fromString(text, QStringLiteral("yyyy-MM-dd"));
     if (!date.isValid())
       errors.push_back(fault(Code::Malformed, QStringLiteral("%1: \"%2\" is not a day").arg(option, text),
                              QStringLiteral("write it as 2026-02-28")));
@@ -54,7 +58,10 @@ ExportKitchen kitchen_of(const book::Book& book) {
       kitchen.name, kitchen.address.join(QStringLiteral(", ")), kitchen.code_address, kitchen.units, {}, {}};
   const QString& language = kitchen.languages.front();
   for (const book::Ingredient& item : book.ingredients) out.items.insert(item.id, item.name.in(language));
-  for (const book::Product& item : book.products) out.items.insert(item.id, item.name.in(language));
+  for (const book::Product& item : book.products) {
+    out.items.insert(item.id, item.name.in(language));
+    if (const auto gtin = gs1::gtin14(kitchen.gtin_prefix, item.item_number)) out.gtins.insert(item.id, *gtin);
+  }
   for (const book::Site& site : book.sites) out.sites.insert(site.id, site.name.in(language));
   return out;
 }

@@ -10,6 +10,7 @@
 #include "command/entry_text.h"
 #include "command/food_warnings.h"
 #include "command/label_bytes.h"
+#include "command/late_warnings.h"
 #include "command/lineage_file.h"
 #include "command/lot_report.h"
 #include "command/lot_standing.h"
@@ -211,17 +212,14 @@ class KitchenDesk : public station::Desk {
       if (!entry.event.lot.isEmpty()) out.lot = entry.event.lot;
     }
     for (const QString& warning : appended->warnings) out.warnings << warning;
-    for (const Errors& warnings : {place_warnings(run_, appended->entries), food_warnings(run_, appended->entries)})
+    for (const Errors& warnings : {place_warnings(run_, appended->entries), food_warnings(run_, appended->entries),
+                                   late_warnings(run_, appended->entries)})
       for (const problem::Error& warning : warnings) out.warnings << on_page(warning);
     out.warnings << calls_to_sites(run_, appended->entries);
     for (const history::Entry& entry : appended->entries) {
-      std::vector<ledger::LotName> lots = ledger::lots_concerned(run_.ledger.store(), entry.id);
-      const bool holds_place = entry.event.kind == history::Kind::Hold && !entry.event.place.isEmpty();
-      if (holds_place && lots.empty())
-        out.warnings
-            << QStringLiteral("nothing that is recorded stands in %1: nothing is on hold").arg(entry.event.place);
-      if (!entry.event.adds.isEmpty() && lots.empty())
-        out.warnings << QStringLiteral("no lot that is recorded is of that supplier's: nothing was reached");
+      const QString nothing = reached_nothing(run_, entry);
+      if (!nothing.isEmpty()) out.warnings << nothing;
+      const std::vector<ledger::LotName> lots = ledger::lots_concerned(run_.ledger.store(), entry.id);
       out.concerned.insert(out.concerned.end(), lots.begin(), lots.end());
     }
     return out;

@@ -40,20 +40,23 @@ problem::ExpectedAll<LedgerRun> ledger_run(const Options& options, book::Book bo
   return LedgerRun{std::move(book), *now, std::move(*ledger)};
 }
 
+QString as_printed(const QString& typed) { return typed.toUpper().remove(u' '); }
+
 problem::Expected<ledger::LotName> lot_named(ledger::Ledger& ledger, const QString& code, const QString& item) {
-  const std::vector<ledger::LotName> found = ledger.lots().named(code);
+  std::vector<ledger::LotName> found = ledger.lots().named(code);
+  if (found.empty()) found = ledger.lots().named(as_printed(code));
   if (item.isEmpty() && found.size() == 1) return found.front();
-  for (const ledger::LotName& lot : found)
-    if (lot.item == item) return lot;
   QStringList items;
-  for (const ledger::LotName& lot : found) items << lot.item;
-  if (!found.empty())
-    return tl::unexpected(Error{Code::Conflict,
-                                QStringLiteral("lot %1 is of %2").arg(code, items.join(QStringLiteral(" and of "))),
-                                {},
-                                QStringLiteral("name one of them with --item")});
-  return tl::unexpected(
-      ledger::unknown_lot(ledger.store(), code, {}, QStringLiteral("see that it is written as on the label")));
+  for (const ledger::LotName& lot : found) {
+    if (lot.item == item) return lot;
+    items << lot.item;
+  }
+  if (found.empty())
+    return tl::unexpected(
+        ledger::unknown_lot(ledger.store(), code, {}, QStringLiteral("see that it is written as on the label")));
+  QString what = QStringLiteral("lot %1 is of %2").arg(found.front().code, items.join(QStringLiteral(" and of ")));
+  if (!item.isEmpty()) what += QStringLiteral(", not of ") + item;
+  return tl::unexpected(Error{Code::Conflict, what, {}, QStringLiteral("name one of them with --item")});
 }
 
 }  // namespace lardiner::command

@@ -28,7 +28,11 @@ void make_ledger_folder(const Options& options);
 /// Where that ledger is.
 QString ledger_path(const Options& options, const book::Kitchen& kitchen);
 
-/// A lot that a person names. Errors: none of that code, with the nearest; of several items, which ones.
+/// A lot's code as labels have it: in capitals, without blanks.
+QString as_printed(const QString& typed);
+
+/// A lot that a person names, as it is recorded or else as labels have it. Errors: none of that code, with the nearest;
+/// of several items, which ones.
 problem::Expected<ledger::LotName> lot_named(ledger::Ledger& ledger, const QString& code, const QString& item);
 
 }  // namespace lardiner::command

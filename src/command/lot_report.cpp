@@ -10,6 +10,7 @@
 #include "command/entry_text.h"
 #include "command/lot_called.h"
 #include "command/lot_standing.h"
+#include "command/unfit_lot.h"
 #include "history/for_use.h"
 #include "history/groups.h"
 
@@ -73,6 +74,7 @@ class Telling {
     if (report_.lot && report_.lot->received)
       head += QStringLiteral(", received ") + moment(report_.lot->began, false, run_.zone());
     if (report_.name.kind == ledger::LotKind::Named) head += QStringLiteral(": known only from what was made of it");
+    if (!report_.barred.isEmpty()) head += QStringLiteral("; ") + report_.barred.toUpper();
     line(head);
   }
 
@@ -217,7 +219,7 @@ QJsonArray edges_json(const LedgerRun& run, const LotReport& report, const std::
 
 problem::Expected<LotReport> lot_report(LedgerRun& run, const LotName& name) {
   ledger::Store& store = run.ledger.store();
-  LotReport report{name, std::nullopt, {}, {}, {}, {}};
+  LotReport report{name, std::nullopt, {}, {}, {}, {}, {}};
   if (const Lot* lot = run.ledger.lots().lot(name.id)) report.lot = *lot;
   if (!report.lot && run.ledger.lots().unreadable()) return tl::unexpected(*run.ledger.lots().unreadable());
   auto entries = ledger::entries_of_lot(store, name.id);
@@ -231,6 +233,7 @@ problem::Expected<LotReport> lot_report(LedgerRun& run, const LotName& name) {
     for (const Edge& edge : *edges)
       if (const auto other = run.ledger.lots().named(edges == &report.inputs ? edge.input : edge.output))
         report.others.push_back(*other);
+  if (name.kind == ledger::LotKind::Named) report.barred = unfit_of(run, name.item, name.code, run.now).why;
   if (store.fault()) return tl::unexpected(*store.fault());
   return report;
 }

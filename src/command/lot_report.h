@@ -18,6 +18,7 @@ struct LotReport {
   std::vector<ledger::Recorded> entries;
   std::vector<ledger::Edge> inputs, outputs;
   std::vector<ledger::LotName> others;  ///< the lots of the edges
+  QString barred;                       ///< of one that is only named: "on hold"; empty: nothing is known against it
 };
 problem::Expected<LotReport> lot_report(LedgerRun& run, const ledger::LotName& name);
 

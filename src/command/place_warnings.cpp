@@ -5,6 +5,8 @@
 
 #include "batch/clock.h"
 #include "batch/phrases.h"
+#include "command/lot_called.h"
+#include "command/stood_there.h"
 #include "ledger/on_hand.h"
 
 namespace lardiner::command {
@@ -66,12 +68,28 @@ QString remedy(const Standing& standing, const QString& place, const QString& to
   return to_hold.isEmpty() ? free : free + to_hold.arg(place);
 }
 
+// A hold of a place, or a temperature that is out of its limits, that is recorded late.
+void add_left(LedgerRun& run, const Event& event, problem::Errors& warnings) {
+  QStringList left;
+  for (const ledger::LotName& lot : left_since(run, event.place, event.at)) left << called(run.book, lot);
+  if (!left.isEmpty())
+    warnings.push_back(
+        {problem::Code::Unsafe,
+         QStringLiteral("warning: stood in %1 on %2 and has left it since: %3")
+             .arg(event.place, batch::instant_text(event.at, run.zone()), left.join(QStringLiteral("; "))),
+         event.source,
+         QStringLiteral("a hold of the place does not reach it: hold the lot (event=hold lot=…), and call "
+                        "the site that has some")});
+}
+
 }  // namespace
 
 problem::Errors place_warnings(LedgerRun& run, const std::vector<Entry>& entries, const QString& to_hold) {
   problem::Errors warnings;
   for (const Entry& entry : entries) {
     const Event& event = entry.event;
+    const bool holds_place = event.kind == Kind::Hold && !event.place.isEmpty();
+    if (out_of_limits(event) || holds_place) add_left(run, event, warnings);
     if (!out_of_limits(event) || held_since(event, entries)) continue;
     warnings.push_back({problem::Code::Unsafe,
                         QStringLiteral("warning: %1 was at %2 on %3, and is held to %4")

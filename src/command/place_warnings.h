@@ -8,6 +8,7 @@
 
 namespace lardiner::command {
 
+/// For each hold of a place, and each temperature that is out of limits, what stood there then and has left it since.
 /// For each temperature out of the limits that its entry keeps: the reading, the limits, which lots stand in the place
 /// now, and, where somebody has to be told, how to hold them all: `to_hold`, with %1 for the place. Nothing where a
 /// later hold of the place is among the entries. REQUIRES: they have been appended.

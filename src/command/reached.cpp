@@ -39,6 +39,16 @@ std::vector<ledger::LotName> reached(LedgerRun& run, const Entry& entry) {
   return lots;
 }
 
+QString reached_nothing(LedgerRun& run, const Entry& entry) {
+  const history::Event& event = entry.event;
+  const bool holds_place = event.kind == Kind::Hold && !event.place.isEmpty();
+  if ((!holds_place && event.adds.isEmpty()) || !ledger::lots_concerned(run.ledger.store(), entry.id).empty())
+    return {};
+  return holds_place ? QStringLiteral("nothing that is recorded stands in %1: nothing is on hold").arg(event.place)
+                     : QStringLiteral(
+                           "no lot that is recorded is of that supplier's: nothing was reached but what comes later");
+}
+
 QStringList calls_to_sites(LedgerRun& run, const std::vector<Entry>& entries) {
   QStringList calls;
   std::set<qint64> told;

@@ -12,8 +12,12 @@ namespace lardiner::command {
 /// has been appended.
 std::vector<ledger::LotName> reached(LedgerRun& run, const history::Entry& entry);
 
-/// "call harbour-street-cafe: it has lot A26329CLB03L, containers 1, 2, whose labels do not say so", for what was learned
-/// of food wherever it is: each lot once. REQUIRES: as above.
+/// Where a hold of a place or a correction of a supplier's item concerns no lot, which looks like success and is none,
+/// what to say of it; else empty. REQUIRES: as above.
+QString reached_nothing(LedgerRun& run, const history::Entry& entry);
+
+/// "call harbour-street-cafe: it has lot A26329CLB03L, containers 1, 2, whose labels do not say so", for what was
+/// learned of food wherever it is: each lot once. REQUIRES: as above.
 QStringList calls_to_sites(LedgerRun& run, const std::vector<history::Entry>& entries);
 
 }  // namespace lardiner::command

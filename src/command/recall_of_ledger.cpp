@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "command/sheet_ledger.h"
+#include "command/traced.h"
 #include "ledger/entries.h"
 #include "ledger/lineage.h"
 
@@ -18,13 +19,13 @@ using problem::Errors;
 // How certain it is of each lot that it holds the one asked for.
 class Holding {
  public:
-  Holding(ledger::Store& store, qint64 of) : store_(store), of_(of) {
+  Holding(ledger::Ledger& ledger, qint64 of) : store_(ledger.store()), of_(of) {
     for (const ledger::LotName& lot : ledger::lots_reached(store_, of, ledger::Direction::Forward))
       all_.push_back(lot.id);
     for (const ledger::Edge& edge : ledger::lineage(store_, of).edges)
       if (!edge.assumed) certain_edges_.push_back(edge);
     follow(of);
-    for (const qint64 id : ledger::perhaps_in(store_, of))
+    for (const qint64 id : ledger::perhaps_in(store_, ledger.lots(), of))
       if (std::find(all_.begin(), all_.end(), id) == all_.end()) unnamed_.push_back(id);
   }
 
@@ -57,8 +58,7 @@ class Holding {
 
 class Filling {
  public:
-  Filling(const RecallFrom& from, qint64 of)
-      : from_(from), ledger_(from.ledger), of_(of), holding_(from.ledger.store(), of) {}
+  Filling(const RecallFrom& from, qint64 of) : from_(from), ledger_(from.ledger), of_(of), holding_(from.ledger, of) {}
 
   problem::ExpectedAll<facts::Recall> fill() {
     const ledger::LotName name = *ledger_.lots().named(of_);
@@ -78,7 +78,7 @@ class Filling {
  private:
   void head(const history::Lot& lot) {
     if (lot.received) recall_.supplier = lot.received->from.isEmpty() ? lot.supplier_item : lot.received->from;
-    recall_.balance = history::balance(lot, ledger::drawn(ledger_.store(), of_, lot.quantity.dimension));
+    recall_.balance = balance_of(ledger_, of_);
     for (const history::EntryId& id : lot.recalls) {
       const auto entry = ledger::entry_named(ledger_.store(), id);
       if (!entry || !*entry) continue;

@@ -3,6 +3,7 @@
 #include "command/date_text.h"
 #include "command/entry_text.h"
 #include "command/food_warnings.h"
+#include "command/late_warnings.h"
 #include "command/lot_called.h"
 #include "command/output.h"
 #include "command/place_warnings.h"
@@ -165,8 +166,12 @@ ExitStatus record(const Options& options, const RecordOptions& wish) {
   Errors told = appended->held;
   for (const QString& warning : appended->warnings)
     told.push_back({Code::Conflict, QStringLiteral("warning: ") + warning, {}, {}});
-  for (const Errors& warnings : {place_warnings(*run, entries, kToHold), food_warnings(*run, entries)})
+  for (const Errors& warnings :
+       {place_warnings(*run, entries, kToHold), food_warnings(*run, entries), late_warnings(*run, entries)})
     told.insert(told.end(), warnings.begin(), warnings.end());
+  for (const Entry& entry : entries)
+    if (const QString nothing = reached_nothing(*run, entry); !nothing.isEmpty())
+      told.push_back({Code::Missing, QStringLiteral("warning: ") + nothing, entry.event.source, {}});
   print_problems(told);
   const bool printed = report(options, *run, *appended);
   if (const auto& fault = run->ledger.store().fault()) return refuse({*fault}, options.json);

@@ -9,6 +9,8 @@
 #include "batch/read_records.h"
 #include "batch/read_records_parts.h"
 #include "command/corrected_declarations.h"
+#include "command/following_corrections.h"
+#include "command/unfit_lot.h"
 #include "history/for_use.h"
 #include "history/read_events.h"
 #include "ledger/entries.h"
@@ -36,7 +38,7 @@ class Gathering {
                [&](const QString& item) { return there(records[at], item) + of_run.may_have_been(at, item); });
     compute(std::move(records));
     std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) { return a.at < b.at; });
-    for (Event& event : events) out_.events.push_back(std::move(event));
+    for (Event& event : events) append(std::move(event));
     return std::move(out_);
   }
 
@@ -52,6 +54,7 @@ class Gathering {
       know_own_package(record);
     for (Input& input : record.inputs) {
       if (input.lot.isEmpty()) input.candidates = may_have_been(input.item);
+      check_item(input);
       for (const QString& code : input.lot.isEmpty() ? input.candidates : QStringList{input.lot})
         know(record, input, code);
     }
@@ -87,6 +90,35 @@ class Gathering {
     }
   }
 
+  void append(Event event) {
+    const std::vector<Event> following = following_corrections(run_, event);
+    out_.events.push_back(std::move(event));
+    out_.events.insert(out_.events.end(), following.begin(), following.end());
+  }
+
+  void refuse(Code code, const QString& what, const problem::Place& place, const QString& hint) {
+    out_.errors.push_back({code, what, place, hint});
+  }
+
+  // A lot of ours is of one product, whatever a record takes it for.
+  void check_item(const Input& input) {
+    if (input.lot.isEmpty() || run_.ledger.lots().id(input.lot, input.item)) return;
+    for (const ledger::LotName& other : run_.ledger.lots().named(input.lot))
+      if (other.kind == ledger::LotKind::Made)
+        refuse(Code::Conflict,
+               QStringLiteral("lot %1 is of \"%2\", not of \"%3\"").arg(input.lot, other.item, input.item), input.place,
+               QStringLiteral("correct the item or the lot"));
+  }
+
+  // Its declaration is that of the supplier whose package it is.
+  void check_supplier(const history::Lot& lot, const QString& written, const problem::Place& place) {
+    if (written.isEmpty() || lot.supplier_item.isEmpty() || written == lot.supplier_item) return;
+    refuse(Code::Conflict,
+           QStringLiteral("lot %1 of \"%2\" was received as \"%3\", not as \"%4\"")
+               .arg(lot.code, lot.item, lot.supplier_item, written),
+           place, QStringLiteral("correct the supplier item or the lot"));
+  }
+
   // A lot of the ledger: ours is computed with, of a supplier's the date on its package counts.
   void know(const batch::Record& record, Input& input, const QString& code) {
     const auto id = run_.ledger.lots().id(code, input.item);
@@ -105,22 +137,15 @@ class Gathering {
     if (!lot || !lot->received) return;
     for (const auto& stated : {lot->received->stated, lot->not_after})
       if (stated && (!record.stated || stated->end < record.stated->end)) record.stated = stated;
+    check_supplier(*lot, record.supplier_item, record.place);
     if (record.supplier_item.isEmpty()) record.supplier_item = lot->supplier_item;
-    if (const QString barred = history::barred(*lot); !barred.isEmpty())
-      out_.errors.push_back({Code::Unsafe, QStringLiteral("lot %1 of \"%2\" is %3").arg(lot->code, record.item, barred),
-                             record.place, QStringLiteral("use another lot")});
   }
 
   void know_package(Input& input, const history::Lot& lot) {
     for (const auto& stated : {lot.received->stated, lot.not_after})
       if (stated && (!input.stated || stated->end < input.stated->end)) input.stated = stated;
+    if (!input.lot.isEmpty()) check_supplier(lot, input.supplier_item, input.place);
     if (input.supplier_item.isEmpty() && !input.lot.isEmpty()) input.supplier_item = lot.supplier_item;
-    if (const QString barred = history::barred(lot); !barred.isEmpty())
-      out_.errors.push_back({Code::Unsafe, QStringLiteral("lot %1 of \"%2\" is %3").arg(lot.code, input.item, barred),
-                             input.place,
-                             lot.recalls.empty() ? QStringLiteral("use another lot, or release it first")
-                                                 : QStringLiteral("use another lot; what was made of it belongs "
-                                                                  "to the recall")});
   }
 
   // When its packages were first opened and last frozen and thawed, as far as that was before the making was over:
@@ -144,8 +169,37 @@ class Gathering {
     while (std::optional<Fixed> fixed = computing.next_fixed()) made.push_back(std::move(*fixed));
     for (const size_t at : sources_first(made)) {
       add_corrections(made[at]);
+      refuse_unfit(made[at]);
       add(std::move(made[at]));
     }
+  }
+
+  // Of suppliers' lots; of ours the facts say so themselves. What was made of it is recorded on hold, as what was made
+  // of a lot of ours, and so is what was made of that in the same file.
+  void refuse_unfit(Fixed& fixed) {
+    const batch::Record& record = fixed.batch.record;
+    Errors unfit;
+    for (const Input& input : record.inputs)
+      for (const QString& code : input.lot.isEmpty() ? input.candidates : QStringList{input.lot})
+        add_unfit(unfit, record, {input.item, code, input.place});
+    if (record.deed != batch::Deed::Made) add_unfit(unfit, record, {record.item, record.supplier_lot, record.place});
+    for (const QString& lot : batch::lots_named(record))
+      if (unfit_of_run_.contains(lot))
+        unfit.push_back({Code::Unsafe, QStringLiteral("lot %1 which went into it is refused itself").arg(lot),
+                         record.place, QStringLiteral("hold this batch too")});
+    if (!unfit.empty()) unfit_of_run_.insert(fixed.batch.lot);
+    for (const problem::Error& error : unfit) batch::refuse_input(fixed, error);
+  }
+
+  struct WentIn {
+    QString item, lot;
+    problem::Place place;
+  };
+  void add_unfit(Errors& to, const batch::Record& record, const WentIn& one) {
+    const Unfit unfit = unfit_of(run_, one.item, one.lot, record.made_at);
+    if (!unfit.why.isEmpty())
+      to.push_back({Code::Unsafe, QStringLiteral("lot %1 of \"%2\" is %3").arg(one.lot, one.item, unfit.why), one.place,
+                    unfit.remedy});
   }
 
   // What corrections say is in the lots that went into it, which the book may not know yet. Lots of ours that were
@@ -194,7 +248,7 @@ class Gathering {
     event.book_hash = QString::fromLatin1(run_.book.hash.toHex());
     event.source = batch.record.place;
     event.made = std::move(fixed);
-    out_.events.push_back(std::move(event));
+    append(std::move(event));
   }
 
   LedgerRun& run_;
@@ -202,6 +256,7 @@ class Gathering {
   Recording out_;
   std::vector<Fixed> earlier_;
   std::set<QString> known_;
+  QSet<QString> unfit_of_run_;                  // lots of this file that were made of what is unfit
   QHash<QString, QStringList> further_of_run_;  // lot of this file -> what corrections add to it
 };
 

@@ -38,7 +38,10 @@ void read_picture(const QString& path, const QByteArray& bytes, const ScanOption
   for (const scan::Code& code : found->codes)
     all.push_back({code.text, place_of(path, code, found->pages), code.format});
   if (!found->stopped.isEmpty())
-    errors.push_back({Code::Range, found->stopped, {path, 0, 0, {}, 1, 1}, QStringLiteral("scan the rest by itself")});
+    errors.push_back({Code::Range,
+                      found->stopped,
+                      {path, 0, 0, {}, 1, 1},
+                      QStringLiteral("give it longer with --seconds, or scan the rest by itself")});
   if (found->codes.empty() && found->stopped.isEmpty())
     errors.push_back({Code::Missing,
                       QStringLiteral("no code is found in it"),
@@ -46,20 +49,20 @@ void read_picture(const QString& path, const QByteArray& bytes, const ScanOption
                       QStringLiteral("take the picture nearer and straight on, in even light; or type the lot")});
 }
 
-// What is meant as a file, be it there or not: a lot has neither a slash nor an ending.
-bool names_file(const QString& word) {
+// What is meant as a file, be it there or not: a lot that is not recorded has neither a slash nor an ending.
+bool names_file(LedgerRun& run, const QString& word) {
   if (word == QLatin1String("-") || is_file(word)) return true;
-  if (word.contains(QLatin1String("://"))) return false;
+  if (word.contains(QLatin1String("://")) || !run.ledger.lots().named(word).empty()) return false;
   for (const char* ending : {".png", ".jpg", ".jpeg", ".webp", ".pdf"})
     if (word.endsWith(QLatin1String(ending), Qt::CaseInsensitive)) return true;
   return word.contains(u'/');
 }
 
 // Words that name a file are pictures; the others are what a scanner read, or a person typed.
-std::vector<Read> read_all(const ScanOptions& wish, Errors& errors) {
+std::vector<Read> read_all(LedgerRun& run, const ScanOptions& wish, Errors& errors) {
   std::vector<Read> all;
   for (const QString& word : wish.words) {
-    if (!names_file(word)) {
+    if (!names_file(run, word)) {
       all.push_back({word, {}, {}});
       continue;
     }
@@ -104,7 +107,7 @@ ExitStatus scan_all(const Options& options, const ScanOptions& wish) {
   if (!run) return refuse(run.error(), options.json);
   Errors errors;
   std::vector<Answer> answers;
-  for (const Read& read : read_all(wish, errors)) {
+  for (const Read& read : read_all(*run, wish, errors)) {
     Answer answer{read, scanned(*run, read.text, wish.item), std::nullopt, {}};
     answer.asked = {answer.what.container, answer.what.label_end, !answer.what.label_end.isEmpty()};
     if (answer.what.lot) {

@@ -1,6 +1,8 @@
 // What a scanned or typed text is: a label of ours, a lot, a supplier's code, or nothing that is known here.
 #include "command/scanned.h"
 
+#include <QUrl>
+
 #include "gs1/check_digit.h"
 #include "gs1/digital_link.h"
 #include "gs1/iso7064.h"
@@ -20,11 +22,11 @@ QString end_of(const gs1::Link& link) {
   return {};
 }
 
-// "A2632901-3": the container is behind the last hyphen.
-std::optional<int> container_of(const QString& serial) {
-  bool whole = false;
-  const int number = serial.section(u'-', -1).toInt(&whole);
-  return whole && serial.contains(u'-') && number > 0 ? std::optional(number) : std::nullopt;
+// Scheme and host are written in any case (RFC 3986 3.1, 3.2.2), and a scanner may shout; either scheme leads here.
+bool is_ours(const QString& address, const book::Kitchen& kitchen) {
+  const QUrl one(address), own(kitchen.code_address);
+  return one.host().compare(own.host(), Qt::CaseInsensitive) == 0 && one.port() == own.port() &&
+         one.path() == own.path();
 }
 
 // Notes the lot of a code, of `item` where that is named: the only one, or of which items it may be.
@@ -37,15 +39,6 @@ void open_lot(LedgerRun& run, const QString& code, const QString& item, Scanned&
     out.several = lot.error();
 }
 
-// The item of a label of ours, where it was made here under this item number.
-QString item_of(LedgerRun& run, const gs1::Link& link) {
-  for (const ledger::LotName& name : run.ledger.lots().named(link.lot)) {
-    const history::Lot* lot = run.ledger.lots().lot(name.id);
-    if (lot && lot->made && lot->made->batch.gtin == link.gtin) return name.item;
-  }
-  return {};
-}
-
 QString not_recorded(LedgerRun& run, const QString& code) {
   const QStringList near = ledger::nearest_codes(run.ledger.store(), code);
   const bool ours = gs1::check_characters_hold(gs1::CheckSystem::Mod37_36, code);
@@ -55,31 +48,65 @@ QString not_recorded(LedgerRun& run, const QString& code) {
   return what;
 }
 
+// Anybody may print a code with a lot of ours in it: it opens suppliers' lots alone.
 Scanned of_foreign_link(LedgerRun& run, const QString& text, const gs1::Link& link, const QString& item) {
   Scanned out{text, QStringLiteral("a GS1 Digital Link of %1: item number %2").arg(link.address, link.gtin)};
-  if (!link.lot.isEmpty()) out.what += QStringLiteral(", lot ") + link.lot;
+  if (link.lot.isEmpty()) return out;
+  out.what += QStringLiteral(", lot ") + link.lot;
   open_lot(run, link.lot, item, out);
+  if (!out.lot || out.lot->kind != ledger::LotKind::Made) return out;
+  out.lot.reset();
+  out.what += QStringLiteral("; it is not the label of our lot of that name");
+  return out;
+}
+
+// What is known of a label of ours.
+struct Ours {
+  const history::Lot* lot = nullptr;     // that was made here under its item number; nullptr: none
+  std::optional<ledger::LotName> other;  // one of its name that was made under another
+};
+
+Ours labelled(LedgerRun& run, const gs1::Link& link) {
+  Ours ours;
+  for (const ledger::LotName& name : run.ledger.lots().named(link.lot)) {
+    const history::Lot* lot = run.ledger.lots().lot(name.id);
+    if (!lot || !lot->made) continue;
+    if (lot->made->batch.gtin == link.gtin) return {lot, {}};
+    ours.other = name;
+  }
+  return ours;
+}
+
+// The container of a serial; nothing where the lot has none with it.
+std::optional<int> container_of(const history::Lot& lot, const QString& serial) {
+  for (const history::Holder& holder : lot.holders)
+    if (holder.serial == serial) return holder.number;
+  return std::nullopt;
+}
+
+Scanned no_label(const QString& text, const QString& why) {
+  Scanned out{text, QStringLiteral("no label of this kitchen: ") + why};
+  out.unknown = true;
   return out;
 }
 
 Scanned of_label(LedgerRun& run, const QString& text, const gs1::Link& link, const QString& item) {
+  if (link.lot.isEmpty()) return no_label(text, QStringLiteral("item number %1 without a lot").arg(link.gtin));
+  const Ours ours = labelled(run, link);
+  if (ours.other)
+    return no_label(text, QStringLiteral("item number %1 is not that of lot %2").arg(link.gtin, link.lot));
   Scanned out{text, {}};
-  const QString made = item_of(run, link);
-  open_lot(run, link.lot, made.isEmpty() ? item : made, out);
-  out.container = container_of(link.serial);
+  open_lot(run, link.lot, ours.lot ? ours.lot->item : item, out);
+  if (ours.lot && !link.serial.isEmpty()) {
+    out.container = container_of(*ours.lot, link.serial);
+    if (!out.container)
+      return no_label(text, QStringLiteral("lot %1 has no container with the serial %2").arg(link.lot, link.serial));
+  }
   out.label_end = end_of(link);
   out.unknown = !out.lot && !out.several;
   out.what = out.unknown ? not_recorded(run, link.lot) : QStringLiteral("a label of lot %1").arg(link.lot);
   if (out.lot && out.container) out.what += QStringLiteral(", container %1").arg(*out.container);
   return out;
-}
-
-QString written_out(const QString& typed) { return typed.toUpper().remove(u' '); }
-
-// A lot typed by hand is found in capitals or not, and with blanks in it.
-void open_typed(LedgerRun& run, const QString& typed, const QString& item, Scanned& out) {
-  open_lot(run, typed, item, out);
-  if (!out.lot && !out.several) open_lot(run, written_out(typed), item, out);
 }
 
 bool is_item_number(const QString& text) {
@@ -99,10 +126,10 @@ QString label_end(const QString& uri) {
 Scanned scanned(LedgerRun& run, const QString& text, const QString& item) {
   const QString trimmed = text.trimmed();
   if (const auto link = gs1::parse_digital_link(trimmed))
-    return link->address == run.book.kitchen.code_address ? of_label(run, trimmed, *link, item)
-                                                          : of_foreign_link(run, trimmed, *link, item);
+    return is_ours(link->address, run.book.kitchen) ? of_label(run, trimmed, *link, item)
+                                                    : of_foreign_link(run, trimmed, *link, item);
   Scanned out{trimmed, {}};
-  open_typed(run, trimmed, item, out);
+  open_lot(run, trimmed, item, out);
   if (out.lot) {
     out.what = QStringLiteral("lot %1").arg(out.lot->code);
   } else if (out.several) {
@@ -113,7 +140,7 @@ Scanned scanned(LedgerRun& run, const QString& text, const QString& item) {
     out.what = QStringLiteral("an address that is no label of this kitchen: %1").arg(trimmed);
   } else {
     out.unknown = true;
-    out.what = not_recorded(run, written_out(trimmed));
+    out.what = trimmed.isEmpty() ? QStringLiteral("no text was read") : not_recorded(run, as_printed(trimmed));
   }
   return out;
 }

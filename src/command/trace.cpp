@@ -64,6 +64,10 @@ QString balance_text(const LedgerRun& run, const history::Balance& balance) {
   if (balance.difference.amount < 0)
     out += QStringLiteral(" - %1 that went and was not there")
                .arg(amount({balance.difference.dimension, -balance.difference.amount}));
+  if (balance.unsaid > 0)
+    out += balance.unsaid == 1
+               ? QStringLiteral("; not balanced: nobody wrote how much 1 batch took")
+               : QStringLiteral("; not balanced: nobody wrote how much %1 batches took").arg(balance.unsaid);
   return out + u'\n';
 }
 
@@ -120,6 +124,7 @@ QJsonObject json_of(const LedgerRun& run, const Traced& traced) {
                                               .put("missing", b.missing)
                                               .put("on_hand", b.on_hand)
                                               .put("difference", b.difference)
+                                              .put("not_written", QJsonValue(b.unsaid))
                                               .json());
   }
   return out;

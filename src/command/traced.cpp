@@ -11,16 +11,19 @@ const ledger::LotName* Traced::lot(qint64 id) const {
   return found != lineage.lots.end() && found->id == id ? &*found : nullptr;
 }
 
-std::optional<history::Balance> balance_of(LedgerRun& run, qint64 id) {
-  const history::Lot* lot = run.ledger.lots().lot(id);
+std::optional<history::Balance> balance_of(ledger::Ledger& ledger, qint64 id) {
+  const history::Lot* lot = ledger.lots().lot(id);
   if (!lot) return std::nullopt;
-  return history::balance(*lot, ledger::drawn(run.ledger.store(), id, lot->quantity.dimension));
+  const measure::Dimension dimension = lot->quantity.dimension;
+  history::Balance balance = history::balance(*lot, ledger::drawn(ledger.store(), id, dimension));
+  balance.unsaid = ledger::drawn_unsaid(ledger.store(), id, dimension);
+  return balance;
 }
 
 problem::Expected<Traced> traced_lot(LedgerRun& run, qint64 lot) {
   ledger::Store& store = run.ledger.store();
-  Traced traced{ledger::lineage(store, lot), {}, balance_of(run, lot)};
-  for (const qint64 id : ledger::perhaps_in(store, lot))
+  Traced traced{ledger::lineage(store, lot), {}, balance_of(run.ledger, lot)};
+  for (const qint64 id : ledger::perhaps_in(store, run.ledger.lots(), lot))
     if (!traced.lot(id))
       if (const auto name = run.ledger.lots().named(id)) traced.perhaps.push_back(*name);
   if (run.ledger.lots().unreadable()) return tl::unexpected(*run.ledger.lots().unreadable());

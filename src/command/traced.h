@@ -19,6 +19,6 @@ struct Traced {
 problem::Expected<Traced> traced_lot(LedgerRun& run, qint64 lot);
 
 /// made = used + dispatched + discarded + missing + on hand + difference of a lot; nothing where it is only named.
-std::optional<history::Balance> balance_of(LedgerRun& run, qint64 lot);
+std::optional<history::Balance> balance_of(ledger::Ledger& ledger, qint64 lot);
 
 }  // namespace lardiner::command

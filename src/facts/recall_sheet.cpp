@@ -212,14 +212,15 @@ class RecallSheet {
     line("recall.missing", b.missing, false);
     line("recall.here", b.on_hand, false);
     const Quantity difference = b.made - b.used - b.dispatched - b.discarded - b.missing - b.on_hand;
-    if (difference.amount == 0)
+    if (difference.amount == 0 && b.unsaid == 0)
       table.rows.push_back(
           {{phrases_.cell([](const Wording& wording) { return wording.word("recall.balanced"); }, true),
             {Cell::Kind::Text, phrases_.amount(difference), {}, true}},
            false});
-    else
+    else if (difference.amount != 0)
       line("recall.difference", difference, true);
     sheet_.parts.emplace_back(std::move(table));
+    if (b.unsaid > 0) sheet_.parts.emplace_back(note("recall.not_balanced"));
   }
 
   const SheetPhrases& phrases_;

@@ -46,7 +46,7 @@ Quantity take(Lot& lot, Quantity quantity, const std::vector<int>& containers, c
 
 Balance balance(const Lot& lot, Quantity drawn) {
   const Quantity none{lot.quantity.dimension, 0};
-  Balance sum{lot.quantity, lot.used + drawn, none, none, none, none, none};
+  Balance sum{lot.quantity, lot.used + drawn, none, none, none, none, none, 0};
   for (const Holder& holder : lot.holders) {
     if (holder.left.dimension != none.dimension) continue;
     switch (holder.where) {

@@ -39,6 +39,17 @@ bool would_be_earlier(const Lot& lot, const QDateTime& end) {
   });
 }
 
+// Nobody says which of its containers went in. What is frozen has no date while it is.
+std::optional<batch::StatedEnd> earliest_end(const batch::Fixed& fixed) {
+  std::optional<batch::StatedEnd> earliest;
+  for (const batch::UseBy& use_by : fixed.batch.use_bys) {
+    const bool dated = use_by.form == batch::UseBy::Form::Date || use_by.form == batch::UseBy::Form::Instant;
+    if (dated && (!earliest || use_by.end < earliest->end))
+      earliest = {use_by.end, use_by.form == batch::UseBy::Form::Date, use_by.kind};
+  }
+  return earliest;
+}
+
 }  // namespace
 
 WentIn went_in(const Lot& lot) {
@@ -46,12 +57,17 @@ WentIn went_in(const Lot& lot) {
 }
 
 bool is_bounded(const Lot& lot, const WentIn& input, const batch::StatedEnd& ends) {
+  return hands_on(lot, input, ends) && would_be_earlier(lot, ends.end);
+}
+
+bool hands_on(const Lot& lot, const WentIn& input, const batch::StatedEnd& ends) {
   if (!lot.made || only_quality(lot, input, ends)) return false;
-  return (keeps_date(*lot.made, input) || made_when_past(lot, ends.end)) && would_be_earlier(lot, ends.end);
+  return keeps_date(*lot.made, input) || made_when_past(lot, ends.end);
 }
 
 std::optional<batch::StatedEnd> end_given(const Event& event) {
   if (event.kind == Kind::Correction) return event.ends;
+  if (event.kind == Kind::Made) return event.made ? earliest_end(*event.made) : std::nullopt;
   return event.kind == Kind::Received && event.accepted ? event.stated : std::nullopt;
 }
 

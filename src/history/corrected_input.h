@@ -18,10 +18,16 @@ WentIn went_in(const Lot& lot);
 /// temperature control bounds nothing that does.
 bool is_bounded(const Lot& lot, const WentIn& input, const batch::StatedEnd& ends);
 
-/// The date that a receipt or a correction gives its lot; absent: none, or it is another kind of event.
+/// Whether what was made of `lot` has that date from it, even where the lot's own is earlier by now: it may have been
+/// used before that.
+bool hands_on(const Lot& lot, const WentIn& input, const batch::StatedEnd& ends);
+
+/// The date that a making, a receipt or a correction gives its lot, of a making the earliest of its containers; absent:
+/// none, or it is another kind of event. REQUIRES: a making has its facts.
 std::optional<batch::StatedEnd> end_given(const Event& event);
 
-/// Whether a receipt or a correction of a date reached the lot through what it was made of.
+/// Whether the lot was reached through what it was made of: by a correction of a date, or by a making or a receipt that
+/// was recorded after it.
 bool came_through_input(const Lot& lot, const Event& event);
 
 }  // namespace lardiner::history

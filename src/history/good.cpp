@@ -39,7 +39,8 @@ std::optional<Verdict> not_released(const Lot& lot, const QDateTime& now) {
 }
 
 Verdict verdict(const Lot& lot, const Holder& holder, const Shown& shown, const QDateTime& now) {
-  if (holder.where == Where::Used || holder.where == Where::Discarded) return {State::Gone, word(holder.where)};
+  const bool gone = holder.where == Where::Used || holder.where == Where::Discarded || holder.where == Where::Missing;
+  if (gone) return {State::Gone, word(holder.where)};
   if (!lot.recalls.empty()) return {State::Recalled, QStringLiteral("recalled by entry ") + lot.recalls.front().text()};
   if (!lot.holds.empty()) return {State::Held, hold_text(lot.holds.front(), lot.zone)};
   if (holder.not_taken)

@@ -6,6 +6,7 @@
 #include "batch/phrases.h"
 #include "history/corrected_input.h"
 #include "history/deliveries.h"
+#include "history/for_use.h"
 #include "history/holders.h"
 #include "history/shown.h"
 
@@ -62,6 +63,7 @@ class Entering {
 
   Errors run() {
     if (came_through_input(lot_, event_)) return bound();
+    if (is_declared_already()) return {};
     std::vector<Holder*> holders =
         event_.kind == Kind::Received ? std::vector<Holder*>() : touched(lot_, event_, errors_);
     check(holders);
@@ -72,6 +74,13 @@ class Entering {
   }
 
  private:
+  // A batch that was recorded with what a correction adds is as it was.
+  bool is_declared_already() const {
+    return lot_.made && !event_.adds.isEmpty() &&
+           std::all_of(event_.adds.begin(), event_.adds.end(),
+                       [&](const QString& substance) { return declares(lot_.made->batch.declared, substance); });
+  }
+
   // What was made of a lot takes what there is of its date.
   Errors bound() {
     const std::optional<batch::StatedEnd> end = end_given(event_);

@@ -114,6 +114,8 @@ struct Balance {
   measure::Quantity made, used, dispatched, discarded, missing, on_hand;
   measure::Quantity
       difference;  ///< made less all the others: what nobody accounts for; below nothing: more went than was there
+  int unsaid =
+      0;  ///< batches that took some of it, or may have, of which nobody wrote how much: it is not balanced then
 };
 
 /// `drawn` is what batches are recorded as having taken from it, whether or not it was there. What is at a site counts

@@ -66,6 +66,8 @@ problem::Expected<std::vector<Recorded>> entries_of_lot(Store& store, qint64 lot
   std::vector<Recorded> entries;
   for (const Row& row : rows) {
     problem::Expected<Recorded> entry = recorded(store, row, entries.empty());
+    const bool late_making = entry && !entries.empty() && entry->entry.event.kind == history::Kind::Made;
+    if (late_making) entry = recorded(store, row, true);
     if (!entry) return tl::unexpected(entry.error());
     entries.push_back(std::move(*entry));
   }

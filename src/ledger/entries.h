@@ -18,7 +18,8 @@ struct Recorded {
 };
 
 /// The one that began a lot, then those that befell it; a correction may be older than the receipt. Of a batch made
-/// FROM the lot there is none: that stands in `input`. The first has its facts, the others are brief. Errors: a body
+/// FROM the lot there is none: that stands in `input`. Makings have their facts: the first, and those of what is in
+/// it that were recorded later; the others are brief. Errors: a body
 /// that cannot be read, by the entry's name.
 problem::Expected<std::vector<Recorded>> entries_of_lot(Store& store, qint64 lot);
 

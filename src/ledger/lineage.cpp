@@ -85,6 +85,15 @@ measure::Quantity drawn(Store& store, qint64 lot, measure::Dimension dimension) 
   return {dimension, amount};
 }
 
+int drawn_unsaid(Store& store, qint64 lot, measure::Dimension dimension) {
+  Statement& row =
+      store.statement("SELECT count(*) FROM input WHERE input = ? AND (amount IS NULL OR dimension IS NOT ?)");
+  row.with(lot).with(static_cast<qint64>(dimension));
+  const qint64 count = row.one() ? row.number(0) : 0;
+  row.end();
+  return static_cast<int>(count);
+}
+
 std::vector<Standing> standings(Store& store, const std::vector<qint64>& lots) {
   std::vector<Standing> all;
   for (const qint64 lot : lots) {

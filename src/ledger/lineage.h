@@ -34,6 +34,9 @@ std::vector<LotName> lots_concerned(Store& store, const history::EntryId& entry)
 /// What batches are recorded as having taken from a lot, in `dimension`; assumed inputs have no amount.
 measure::Quantity drawn(Store& store, qint64 lot, measure::Dimension dimension);
 
+/// How many batches took some of a lot, or may have, of which that says nothing.
+int drawn_unsaid(Store& store, qint64 lot, measure::Dimension dimension);
+
 /// Containers of one lot that are in the same state: "4 tubs in walk-in 1, 2 kg".
 struct Standing {
   qint64 lot = 0;

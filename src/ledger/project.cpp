@@ -75,7 +75,7 @@ class Projecting {
       case Kind::Received:
         return receive();
       case Kind::Made:
-        return add(begin_lot(work_, entry_));
+        return make();
       case Kind::RecallOpened:
         return open_recall();
       case Kind::Release:
@@ -193,13 +193,23 @@ class Projecting {
     return found;
   }
 
+  // So may a making that is recorded after what was made of its lot.
+  void make() {
+    const std::optional<LotName> known = work_.lots.named(event_.lot, event_.item);
+    add(begin_lot(work_, entry_));
+    if (known && errors_.empty()) shorten(known->id);
+  }
+
+  void shorten(qint64 lot) {
+    if (const std::optional<batch::StatedEnd> end = history::end_given(event_)) concern(bounded_by(lot, *end));
+  }
+
   // A receipt that is recorded after what was made of it may tell an earlier date than was believed.
   void receive() {
     if (const auto id = resolve_ ? work_.lots.id(event_.lot, event_.item) : std::nullopt) compare({*id});
     add(begin_lot(work_, entry_));
-    const auto id =
-        errors_.empty() && history::end_given(event_) ? work_.lots.id(event_.lot, event_.item) : std::nullopt;
-    if (id) concern(bounded_by(*id, *history::end_given(event_)));
+    const auto id = errors_.empty() ? work_.lots.id(event_.lot, event_.item) : std::nullopt;
+    if (id) shorten(*id);
   }
 
   void arrive() {
@@ -249,7 +259,7 @@ class Projecting {
     if (from.empty()) return errors_.push_back(unknown());
     std::vector<qint64> all = reach(store_, from, Direction::Forward);
     for (const qint64 lot : from)
-      for (const qint64 id : perhaps_in(store_, lot)) all.push_back(id);
+      for (const qint64 id : perhaps_in(store_, work_.lots, lot)) all.push_back(id);
     concern(all);
   }
 
@@ -305,10 +315,10 @@ class Projecting {
       const history::WentIn input = history::went_in(*source);
       for (const qint64 id : ids(store_.statement("SELECT output FROM input WHERE input = ?").with(from[at]))) {
         const history::Lot* lot = work_.lots.lot(id);
-        if (!lot || !history::is_bounded(*lot, input, end)) continue;
+        if (!lot || !history::hands_on(*lot, input, end)) continue;
         if (std::find(from.begin(), from.end(), id) != from.end()) continue;
         from.push_back(id);
-        bounded.push_back(id);
+        if (history::is_bounded(*lot, input, end)) bounded.push_back(id);
       }
     }
     std::sort(bounded.begin(), bounded.end());
@@ -322,8 +332,10 @@ class Projecting {
     Statement& rows =
         store_.statement("SELECT id, code, supplier_item FROM lot WHERE item = ? ORDER BY id").with(event_.item);
     while (rows.next()) {
-      const bool its = event_.supplier_item.isEmpty() || rows.text(2).isEmpty() || rows.text(2) == event_.supplier_item;
-      const bool lot = event_.lot.isEmpty() || rows.text(1).isEmpty() || rows.text(1) == event_.lot;
+      const bool ours = event_.supplier_item.isEmpty();  // one lot of a product
+      const bool its = ours || rows.text(2).isEmpty() || rows.text(2) == event_.supplier_item;
+      const bool unwritten = !ours && rows.text(1).isEmpty();
+      const bool lot = event_.lot.isEmpty() || unwritten || rows.text(1) == event_.lot;
       if (its && lot) from.push_back(rows.number(0));
     }
     return reach(store_, from, Direction::Forward);

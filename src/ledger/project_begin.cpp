@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "batch/read_records_parts.h"
 #include "history/for_use.h"
 #include "history/lot.h"
 #include "ledger/entries.h"
@@ -113,6 +114,21 @@ void inherit_recalls(const Work& work, qint64 output, qint64 input) {
       .run();
 }
 
+// Of an input whose lot nobody wrote, those of all lots of its item that may have been it.
+void inherit_recalls_of_item(const Work& work, qint64 output, const QString& item, const QDateTime& used) {
+  if (!work.lots.any_recalled()) return;
+  work.store
+      .statement(
+          "INSERT OR IGNORE INTO concern (seq, lot, kind) SELECT concern.seq, ?, concern.kind FROM lot"
+          " JOIN concern ON concern.lot = lot.id WHERE lot.item = ? AND lot.code <> '' AND concern.kind = ?"
+          " AND (lot.began IS NULL OR lot.began <= ?)")
+      .with(output)
+      .with(item)
+      .with(static_cast<qint64>(Kind::RecallOpened))
+      .with(used.toSecsSinceEpoch())
+      .run();
+}
+
 void draw(const Work& work, qint64 input, const batch::Input& from, const QDateTime& at) {
   if (!from.quantity) return;
   Lot* lot = work.lots.lot(input);
@@ -122,16 +138,22 @@ void draw(const Work& work, qint64 input, const batch::Input& from, const QDateT
   write_state(work, input, *lot, before, Dated::Changed);
 }
 
+// Of a making.
+struct Time {
+  QDateTime begun, over;
+};
+
 // Where nobody wrote the lot it is assumed to be any of the candidates, and besides one that nobody named: a lot of the
 // same day that was not recorded yet may have been it.
-void add_input(const Work& work, qint64 output, const batch::Input& input, const QDateTime& at) {
+void add_input(const Work& work, qint64 output, const batch::Input& input, const Time& time) {
   const bool known = !input.lot.isEmpty();
   for (const QString& code : known ? QStringList{input.lot} : input.candidates + QStringList{QString()}) {
     const qint64 id = ensure(work, code, input.item, known ? input.supplier_item : QString());
     connect(work, output, id, !known, known ? input.quantity : std::nullopt);
     inherit_recalls(work, output, id);
-    if (known) draw(work, id, input, at);
+    if (known) draw(work, id, input, time.begun);
   }
+  if (!known) inherit_recalls_of_item(work, output, input.item, time.over);
 }
 
 // The package that an opened, thawed, cut or decanted ingredient came out of.
@@ -144,9 +166,10 @@ batch::Input package_of(const batch::Record& record) {
   return package;
 }
 
-void add_inputs(const Work& work, qint64 output, const batch::Record& record) {
-  for (const batch::Input& input : record.inputs) add_input(work, output, input, record.made_at);
-  if (record.deed != batch::Deed::Made) add_input(work, output, package_of(record), record.made_at);
+void add_inputs(const Work& work, qint64 output, const batch::Record& record, const QTimeZone& zone) {
+  const Time time{record.made_at, batch::latest_use(record, zone)};
+  for (const batch::Input& input : record.inputs) add_input(work, output, input, time);
+  if (record.deed != batch::Deed::Made) add_input(work, output, package_of(record), time);
 }
 
 // An earlier correction reaches a lot that it did not know; once.
@@ -245,7 +268,7 @@ Errors begin_lot(const Work& work, Entry& entry) {
   const qint64 id = write_begun(work, *begun, made ? LotKind::Made : LotKind::Received);
   touch(work, id);
   const State written = state_of(*begun);
-  if (made) add_inputs(work, id, event.made->batch.record);
+  if (made) add_inputs(work, id, event.made->batch.record, begun->zone);
   Lot& lot = work.lots.keep(id, std::move(*begun));
   Errors errors;
   if (known || work.lots.any_recalled()) {

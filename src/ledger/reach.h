@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "ledger/store.h"
+#include "ledger/lots.h"
 
 namespace lardiner::ledger {
 
@@ -18,8 +18,8 @@ QByteArray with_found(Direction direction);
 /// The ids of the lots that `from` leads to, `from` among them; by id. Assumed inputs count.
 std::vector<qint64> reach(Store& store, const std::vector<qint64>& from, Direction direction);
 
-/// Of a bought lot: the batches that name no lot of its item and were begun after it came; and what was made of them.
-/// They may hold it.
-std::vector<qint64> perhaps_in(Store& store, qint64 lot);
+/// Of a bought lot: the batches that name no lot of its item and were going on when it came, or were begun later; and
+/// what was made of them. They may hold it.
+std::vector<qint64> perhaps_in(Store& store, Lots& lots, qint64 lot);
 
 }  // namespace lardiner::ledger

@@ -227,11 +227,12 @@ class Tracking {
   TrackedLot tracked(const QString& code, const QString& item) {
     const std::optional<qint64> id = code.isEmpty() ? std::nullopt : ledger_.lots().id(code, item);
     const std::optional<LotName> lot = id ? ledger_.lots().named(*id) : std::nullopt;
-    return lot ? tracked(*lot) : TrackedLot{code, item, name_of(item, {}), {}};
+    return lot ? tracked(*lot) : TrackedLot{code, item, name_of(item, {}), kitchen_.gtins.value(item)};
   }
 
+  // One that is only named bears the number that its product has now.
   TrackedLot tracked(const LotName& name) {
-    TrackedLot lot{name.code, name.item, name_of(name.item, name.name), {}};
+    TrackedLot lot{name.code, name.item, name_of(name.item, name.name), kitchen_.gtins.value(name.item)};
     if (name.kind != LotKind::Made) return lot;
     const history::Lot* whole = ledger_.lots().lot(name.id);
     if (whole && whole->made)

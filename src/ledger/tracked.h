@@ -18,8 +18,9 @@ struct ExportKitchen {
   QString address;       ///< on one line
   QString code_address;  ///< "https://lot.quarrylane.example", no trailing slash
   measure::System units = measure::System::Metric;
-  QHash<QString, QString> items;  ///< id of an ingredient or product -> its name
-  QHash<QString, QString> sites;  ///< id -> its name
+  QHash<QString, QString> items;       ///< id of an ingredient or product -> its name
+  QHash<QString, QString> sites;       ///< id -> its name
+  QHash<QString, QString> gtins = {};  ///< id of a product -> the number of its labels
 };
 
 /// Which entries: of days of the kitchen, both among them; or all of a lot and of its whole lineage.

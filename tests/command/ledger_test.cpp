@@ -176,7 +176,7 @@ TEST_CASE("a lot leads back to what it was made of, and its amounts balance", "[
       "  Chilli-lime butter, lot A26329CLB03L, 35 lb 4.4 oz\n    Fish cakes, lot A26329FCK15Q, 2 lb 10.3 oz\n"));
   CHECK(
       out.contains("Balance: made 75 lb = used 35 lb 4.4 oz + dispatched 0 oz + discarded 0 oz + missing 0 oz + on "
-                   "hand 39 lb 11.6 oz\n"));
+                   "hand 39 lb 11.6 oz; not balanced: nobody wrote how much 1 batch took\n"));
   const QString back = day.evening({"trace", "A26329FCK15Q"}).out;
   CHECK(back.contains("Unsalted butter, lot MB-5521"));
 }
@@ -254,4 +254,50 @@ TEST_CASE("without a ledger its reports say what to do", "[command][ledger]") {
           "kitchen/ledger/A.sqlite: there is no ledger yet\n  record something first (lardiner record), or name the "
           "file with --ledger\n");
   }
+}
+
+TEST_CASE("a code whose item number or serial is not that of the lot is no label of ours, and neither is another's",
+          "[command][ledger][scan]") {
+  const RecordedDay day;
+  const QString address = "https://quarrylane.example", gtin = "/01/00417000001034", lot = "/10/A26329CLB03L";
+  const auto said = [&](const QString& code) { return day.evening({"scan", code}); };
+  CHECK(said(address + gtin + lot + "/21/A2632903-4?17=261201")
+            .out.startsWith("a label of lot A26329CLB03L, container 4\n"));
+  CHECK(
+      said("HTTP://QuarryLane.EXAMPLE" + gtin + lot + "/21/A2632903-4").out.startsWith("a label of lot A26329CLB03L"));
+  const Ran number = said(address + "/01/00417000004042" + lot + "/21/A2632903-4?17=261201");
+  CHECK(number.status == 1);
+  CHECK(number.out == "no label of this kitchen: item number 00417000004042 is not that of lot A26329CLB03L\n");
+  const Ran serial = said(address + gtin + lot + "/21/ZZZ-4");
+  CHECK(serial.status == 1);
+  CHECK(serial.out == "no label of this kitchen: lot A26329CLB03L has no container with the serial ZZZ-4\n");
+  CHECK(said(address + gtin).out == "no label of this kitchen: item number 00417000001034 without a lot\n");
+  const Ran theirs = said("https://elsewhere.example" + gtin + lot + "/21/A2632903-4?17=301201");
+  CHECK(theirs.out.endsWith("; it is not the label of our lot of that name\n"));
+}
+
+TEST_CASE("a lot is found in small letters and with blanks, also one with a stroke", "[command][ledger][scan]") {
+  const RecordedDay day;
+  for (const char* command : {"history", "trace", "scan"})
+    CHECK(day.evening({command, "a26329 clb03l"}).out.contains("A26329CLB03L"));
+  CHECK(day.evening({"history", "A26329CLB03L", "--item", "butter"})
+            .err.contains("lot A26329CLB03L is of chilli-lime-butter, not of butter"));
+  REQUIRE(day.evening({"record", "event=received", "by=MK", "at=2026-11-25 21:00", "item=salt-fine", "lot=MB/77",
+                       "quantity=25 lb", "place=walk-in 1"})
+              .status == 0);
+  CHECK(day.evening({"scan", "MB/77"}).out.contains("Salt, lot MB/77, received"));
+}
+
+TEST_CASE("a balance of which some uses are not written does not balance, and says so", "[command][ledger][trace]") {
+  const RecordedDay day;
+  CHECK(day.evening({"trace", "MB-5521"}).out.contains("not balanced: nobody wrote how much 1 batch took"));
+  CHECK_FALSE(day.evening({"trace", "A26329CTN081"}).out.contains("nobody wrote how much"));
+}
+
+TEST_CASE("what was not seen at the close of day is missing, and not good", "[command][ledger]") {
+  const RecordedDay day;
+  REQUIRE(day.evening({"record", "event=counted", "by=RT", "at=2026-11-25 21:20", "lot=A26329CLB03L", "containers=4-6",
+                       "left=none"})
+              .status == 0);
+  CHECK(day.evening({"history", "A26329CLB03L"}).out.contains("containers 4-6: missing"));
 }

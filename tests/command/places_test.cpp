@@ -70,7 +70,9 @@ TEST_CASE("a place within its limit, without one, or held in the same file is no
   const QByteArray hold = R"({"event": "hold", "place": "van", "reason": "warm", "by": "RT", "at": "2026-11-25 13:05"})"
                           "\n";
   kitchen.folder.write("held.jsonl", reading + hold);
-  CHECK(kitchen.evening({"record", "held.jsonl"}).err == "");
+  const Ran held = kitchen.evening({"record", "held.jsonl"});
+  CHECK_FALSE(held.err.contains("was at"));
+  CHECK(held.err.contains("nothing that is recorded stands in van: nothing is on hold"));
   kitchen.folder.write("before.jsonl", reading + QByteArray(hold).replace("13:05", "12:00"));
   CHECK(kitchen.evening({"record", "before.jsonl"}).err.contains("warning: van was at 50 °F"));
 }
@@ -130,4 +132,26 @@ TEST_CASE("an input without a lot is dated from the lot that was made earlier in
   const Ran late = other.at("2026-11-25T20:00", {"record", "late.csv"});
   CHECK(late.status == 1);
   CHECK(late.err.contains("\"mashed-potato\" needs time and temperature control, and its date is not written\n"));
+}
+
+TEST_CASE("a hold of a place that is recorded late tells what stood there then and has left it", "[command][place]") {
+  const Kitchen kitchen;
+  kitchen.record_day();
+  const auto move = [&](const QString& place, const QString& time) {
+    REQUIRE(
+        kitchen
+            .evening({"record", "event=moved", "lot=A26329CLB03L", "place=" + place, "by=JO", "at=2026-11-25 " + time})
+            .status == 0);
+  };
+  const auto hold = [&](const QString& time) {
+    return kitchen.evening(
+        {"record", "event=hold", "place=walk-in 2", "by=RT", "reason=warm", "at=2026-11-25 " + time});
+  };
+  move("walk-in 2", "12:20");
+  move("walk-in 1", "15:20");
+  CHECK(
+      hold("13:05").err.contains("warning: stood in walk-in 2 on Wed 25 Nov 2026 13:05 and has left it since: "
+                                 "Chilli-lime butter, lot A26329CLB03L"));
+  CHECK_FALSE(hold("12:00").err.contains("A26329CLB03L"));
+  CHECK_FALSE(hold("15:30").err.contains("A26329CLB03L"));
 }

@@ -66,9 +66,9 @@ TEST_CASE("an item that is not of that lot opens nothing", "[command][scan]") {
   for (const QStringList& command : {QStringList{"scan", "MB-5521"}, {"history", "MB-5521"}, {"trace", "MB-5521"}}) {
     const Ran ran = kitchen.lardiner(command + QStringList{"--item", "egg-shell"});
     CHECK(ran.status == 1);
-    CHECK(ran.err == kAsk);
+    CHECK(ran.err == kWhich + ", not of egg-shell\n  name one of them with --item\n");
   }
   CHECK(kitchen.lardiner({"scan", "SE-2093", "--item", "milk-whole"}).err ==
-        "lot SE-2093 is of egg-shell\n  name one of them with --item\n");
+        "lot SE-2093 is of egg-shell, not of milk-whole\n  name one of them with --item\n");
   CHECK(kitchen.lardiner({"scan", "SE-2093"}).status == 0);
 }

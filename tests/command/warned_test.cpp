@@ -70,8 +70,8 @@ TEST_CASE("a receipt is held to cold holding, or to what the book says a law all
   CHECK(day.receive("chicken-thigh", "45 °F").err.contains("came at 45 °F, and is held to 41 °F (5 °C) or below"));
   CHECK(day.receive("chicken-thigh", "41 °F").err == QString());
   CHECK(day.receive("chicken-thigh", "140 °F").err.contains("came at 140 °F"));
-  const QStringList cod{"event=received", "lot=F-1",     "item=cod-fillet",
-                        "quantity=10 kg", "from=a boat", "state=frozen"};
+  const QStringList cod{"event=received", "lot=F-1",      "item=cod-fillet", "quantity=10 kg",
+                        "from=a boat",    "state=frozen", "place=freezer 1"};
   CHECK(day.record(cod + QStringList{"use_by=2027-03-01", "temperature=39 °F", "note=1"})
             .err.contains("came at 39 °F, as frozen food, and is held to 32 °F (0 °C) or below"));
   CHECK(day.record(cod + QStringList{"use_by=2027-03-01", "temperature=31 °F", "note=2"}).err == QString());
