@@ -215,10 +215,8 @@ class KitchenDesk : public station::Desk {
     for (const Errors& warnings : {place_warnings(run_, appended->entries), food_warnings(run_, appended->entries),
                                    late_warnings(run_, appended->entries)})
       for (const problem::Error& warning : warnings) out.warnings << on_page(warning);
-    out.warnings << calls_to_sites(run_, appended->entries);
+    out.warnings << calls_to_sites(run_, appended->entries) << reached_nothing(run_, appended->entries);
     for (const history::Entry& entry : appended->entries) {
-      const QString nothing = reached_nothing(run_, entry);
-      if (!nothing.isEmpty()) out.warnings << nothing;
       const std::vector<ledger::LotName> lots = ledger::lots_concerned(run_.ledger.store(), entry.id);
       out.concerned.insert(out.concerned.end(), lots.begin(), lots.end());
     }

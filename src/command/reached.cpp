@@ -1,6 +1,7 @@
 // Which lots an entry concerns besides the one it names, and which sites have some of them: told as it is recorded.
 #include "command/reached.h"
 
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -39,14 +40,21 @@ std::vector<ledger::LotName> reached(LedgerRun& run, const Entry& entry) {
   return lots;
 }
 
-QString reached_nothing(LedgerRun& run, const Entry& entry) {
-  const history::Event& event = entry.event;
-  const bool holds_place = event.kind == Kind::Hold && !event.place.isEmpty();
-  if ((!holds_place && event.adds.isEmpty()) || !ledger::lots_concerned(run.ledger.store(), entry.id).empty())
-    return {};
-  return holds_place ? QStringLiteral("nothing that is recorded stands in %1: nothing is on hold").arg(event.place)
-                     : QStringLiteral(
-                           "no lot that is recorded is of that supplier's: nothing was reached but what comes later");
+QStringList reached_nothing(LedgerRun& run, const std::vector<Entry>& entries) {
+  QStringList told;
+  for (const Entry& entry : entries) {
+    const history::Event& event = entry.event;
+    const bool holds_place = event.kind == Kind::Hold && !event.place.isEmpty();
+    const bool released = std::any_of(entries.begin(), entries.end(), [&](const Entry& later) {
+      return later.event.kind == Kind::Release && later.event.of == entry.id;
+    });
+    if ((!holds_place && event.adds.isEmpty()) || released) continue;
+    if (!ledger::lots_concerned(run.ledger.store(), entry.id).empty()) continue;
+    told << (holds_place ? QStringLiteral("nothing that is recorded stands in %1: nothing is on hold").arg(event.place)
+                         : QStringLiteral("no lot that is recorded is of that supplier's: nothing was reached but what "
+                                          "comes later"));
+  }
+  return told;
 }
 
 QStringList calls_to_sites(LedgerRun& run, const std::vector<Entry>& entries) {

@@ -12,9 +12,9 @@ namespace lardiner::command {
 /// has been appended.
 std::vector<ledger::LotName> reached(LedgerRun& run, const history::Entry& entry);
 
-/// Where a hold of a place or a correction of a supplier's item concerns no lot, which looks like success and is none,
-/// what to say of it; else empty. REQUIRES: as above.
-QString reached_nothing(LedgerRun& run, const history::Entry& entry);
+/// Holds of a place and corrections of a supplier's item that concern no lot, which looks like success and is none:
+/// what to say of each. A hold that is released among the entries concerned some. REQUIRES: as above.
+QStringList reached_nothing(LedgerRun& run, const std::vector<history::Entry>& entries);
 
 /// "call harbour-street-cafe: it has lot A26329CLB03L, containers 1, 2, whose labels do not say so", for what was
 /// learned of food wherever it is: each lot once. REQUIRES: as above.

@@ -169,9 +169,8 @@ ExitStatus record(const Options& options, const RecordOptions& wish) {
   for (const Errors& warnings :
        {place_warnings(*run, entries, kToHold), food_warnings(*run, entries), late_warnings(*run, entries)})
     told.insert(told.end(), warnings.begin(), warnings.end());
-  for (const Entry& entry : entries)
-    if (const QString nothing = reached_nothing(*run, entry); !nothing.isEmpty())
-      told.push_back({Code::Missing, QStringLiteral("warning: ") + nothing, entry.event.source, {}});
+  for (const QString& nothing : reached_nothing(*run, entries))
+    told.push_back({Code::Missing, QStringLiteral("warning: ") + nothing, {}, {}});
   print_problems(told);
   const bool printed = report(options, *run, *appended);
   if (const auto& fault = run->ledger.store().fault()) return refuse({*fault}, options.json);

@@ -23,7 +23,10 @@ std::vector<LineagePicture::Edge> edges_of(const Lineage& lineage) {
   return out;
 }
 
-// "S-7 in A26330CLB1, +3"
+// By its lot; of one that nobody wrote what it is.
+QString named(const LineagePicture::Node& node) { return node.lot.isEmpty() ? node.name : node.lot; }
+
+// "S-7 in A26330CLB1, Salt in A26330CLB1, +3"
 QString assumed_text(const Wording& wording, const LineagePicture& picture) {
   QStringList pairs;
   int rest = 0;
@@ -32,7 +35,8 @@ QString assumed_text(const Wording& wording, const LineagePicture& picture) {
     if (pairs.size() == kMostAssumedNamed)
       ++rest;
     else
-      pairs << wording.sentence("lineage.assumed_pair", {picture.nodes[edge.from].lot, picture.nodes[edge.to].lot});
+      pairs << wording.sentence("lineage.assumed_pair",
+                                {named(picture.nodes[edge.from]), named(picture.nodes[edge.to])});
   }
   if (rest > 0) pairs << u'+' + QString::number(rest);
   return pairs.isEmpty() ? QString() : wording.sentence("lineage.read_assumed", {wording.words.list(pairs)});

@@ -32,6 +32,9 @@ TEST_CASE("a lineage names its lots, and says in words which inputs are assumed"
   CHECK(picture.edges[1].assumed);
   CHECK(picture.notes.value(1) == "A dashed line is assumed, since nobody confirmed that lot: S-7 in L2");
   CHECK(picture.more(212) == "More lots: 212");
+  Lineage unwritten = lineage();
+  unwritten.lots[0].lot.clear();
+  CHECK(must(lineage_picture(in_english(), unwritten)).notes.value(1).endsWith(": Butter in L2"));
 }
 
 TEST_CASE("where nothing is assumed the picture speaks of no dashed line", "[facts][lineage]") {
