@@ -63,7 +63,7 @@ problem::Errors late_warnings(LedgerRun& run, const std::vector<history::Entry>&
       warnings.push_back(
           {problem::Code::Unsafe,
            QStringLiteral("warning: made of lot %1 before this was known: %2")
-               .arg(event.lot, lots.join(QStringLiteral("; "))),
+               .arg(event.lot, first_of(lots, QStringLiteral("; "))),
            event.source,
            QStringLiteral("put on hold what is no better than that lot (event=hold), or correct its date "
                           "(event=correction use_by=…)")});

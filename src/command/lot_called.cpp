@@ -14,4 +14,11 @@ QString called(const book::Book& book, const ledger::LotName& lot) {
          (lot.code.isEmpty() ? QStringLiteral(", lot not written") : QStringLiteral(", lot ") + lot.code);
 }
 
+QString first_of(const QStringList& lots, const QString& between) {
+  constexpr qsizetype kMostNamed = 12;
+  QStringList named = lots.mid(0, kMostNamed);
+  if (const qsizetype more = lots.size() - named.size(); more > 0) named << QStringLiteral("and %1 more").arg(more);
+  return named.join(between);
+}
+
 }  // namespace lardiner::command

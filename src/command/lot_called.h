@@ -13,4 +13,7 @@ QString item_name(const book::Book& book, const ledger::LotName& lot);
 /// "Unsalted butter, lot MB-5521"; "Salt, lot not written".
 QString called(const book::Book& book, const ledger::LotName& lot);
 
+/// The first dozen of a list, and how many more there are: parted by `between`.
+QString first_of(const QStringList& lots, const QString& between);
+
 }  // namespace lardiner::command

@@ -17,8 +17,6 @@ using history::Entry;
 using history::Event;
 using history::Kind;
 
-constexpr qsizetype kMostNamed = 12;  // the rest are counted
-
 bool out_of_limits(const Event& event) {
   return event.kind == Kind::PlaceTemperature && event.temperature && event.limits.known() &&
          !event.limits.met_by(*event.temperature);
@@ -58,13 +56,10 @@ QString remedy(const Standing& standing, const QString& place, const QString& to
   if (standing.free.isEmpty())
     return standing.held > 0 ? QStringLiteral("all that stands in it is on hold already")
                              : QStringLiteral("nothing that is recorded stands in it");
-  QStringList named = standing.free.mid(0, kMostNamed);
-  if (const qsizetype more = standing.free.size() - named.size(); more > 0)
-    named << QStringLiteral("and %1 more").arg(more);
   const QString free = QStringLiteral("%1 in it that %2 not on hold: %3")
                            .arg(counted_lots(standing.free.size()),
                                 standing.free.size() == 1 ? QStringLiteral("is") : QStringLiteral("are"),
-                                named.join(QStringLiteral(", ")));
+                                first_of(standing.free, QStringLiteral(", ")));
   return to_hold.isEmpty() ? free : free + to_hold.arg(place);
 }
 
@@ -76,7 +71,7 @@ void add_left(LedgerRun& run, const Event& event, problem::Errors& warnings) {
     warnings.push_back(
         {problem::Code::Unsafe,
          QStringLiteral("warning: stood in %1 on %2 and has left it since: %3")
-             .arg(event.place, batch::instant_text(event.at, run.zone()), left.join(QStringLiteral("; "))),
+             .arg(event.place, batch::instant_text(event.at, run.zone()), first_of(left, QStringLiteral("; "))),
          event.source,
          QStringLiteral("a hold of the place does not reach it: hold the lot (event=hold lot=…), and call "
                         "the site that has some")});

@@ -32,6 +32,12 @@ void add_calls(const history::Lot& lot, QStringList& calls) {
                  .arg(site, lot.code, numbers(containers));
 }
 
+bool is_released(const Entry& hold, const std::vector<Entry>& entries) {
+  return std::any_of(entries.begin(), entries.end(), [&](const Entry& later) {
+    return later.event.kind == Kind::Release && later.event.of == hold.id;
+  });
+}
+
 }  // namespace
 
 std::vector<ledger::LotName> reached(LedgerRun& run, const Entry& entry) {
@@ -45,11 +51,8 @@ QStringList reached_nothing(LedgerRun& run, const std::vector<Entry>& entries) {
   for (const Entry& entry : entries) {
     const history::Event& event = entry.event;
     const bool holds_place = event.kind == Kind::Hold && !event.place.isEmpty();
-    const bool released = std::any_of(entries.begin(), entries.end(), [&](const Entry& later) {
-      return later.event.kind == Kind::Release && later.event.of == entry.id;
-    });
-    if ((!holds_place && event.adds.isEmpty()) || released) continue;
-    if (!ledger::lots_concerned(run.ledger.store(), entry.id).empty()) continue;
+    if (!holds_place && event.adds.isEmpty()) continue;
+    if (!ledger::lots_concerned(run.ledger.store(), entry.id).empty() || is_released(entry, entries)) continue;
     told << (holds_place ? QStringLiteral("nothing that is recorded stands in %1: nothing is on hold").arg(event.place)
                          : QStringLiteral("no lot that is recorded is of that supplier's: nothing was reached but what "
                                           "comes later"));
