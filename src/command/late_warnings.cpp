@@ -39,11 +39,22 @@ bool was_made_after(const Event& event, const history::Lot& lot) {
   return whenever || batch::latest_use(lot.made->batch.record, lot.zone) >= event.at;
 }
 
-QStringList made_of(LedgerRun& run, const Event& event, const ledger::LotName& name) {
+// What is recorded together with the opening or thawing of a supplier's package was computed with it.
+bool was_computed_with(const Event& event, const ledger::LotName& of, const QString& made,
+                       const std::vector<history::Entry>& entries) {
+  if (of.kind == ledger::LotKind::Made || (event.kind != Kind::Opened && event.kind != Kind::Thawed)) return false;
+  return std::any_of(entries.begin(), entries.end(), [&](const history::Entry& entry) {
+    return entry.event.kind == Kind::Made && entry.event.lot == made;
+  });
+}
+
+QStringList made_of(LedgerRun& run, const Event& event, const ledger::LotName& name,
+                    const std::vector<history::Entry>& entries) {
   QStringList lots;
   for (const ledger::LotName& other : ledger::lots_reached(run.ledger.store(), name.id, ledger::Direction::Forward)) {
     const history::Lot* lot = other.id == name.id ? nullptr : run.ledger.lots().lot(other.id);
-    if (lot && lot->made && was_made_after(event, *lot)) lots << called(run.book, other);
+    if (lot && lot->made && was_made_after(event, *lot) && !was_computed_with(event, name, other.code, entries))
+      lots << called(run.book, other);
   }
   return lots;
 }
@@ -58,7 +69,7 @@ problem::Errors late_warnings(LedgerRun& run, const std::vector<history::Entry>&
       const history::Lot* lot = run.ledger.lots().lot(name.id);
       const bool meant = !event.lot.isEmpty() && (event.item.isEmpty() || event.item == name.item);
       if (!meant || !counts(event, lot)) continue;
-      const QStringList lots = made_of(run, event, name);
+      const QStringList lots = made_of(run, event, name, entries);
       if (lots.isEmpty()) continue;
       warnings.push_back(
           {problem::Code::Unsafe,

@@ -32,6 +32,7 @@ class Gathering {
   Gathering(LedgerRun& run, bool hold) : run_(run), hold_(hold) {}
 
   Recording gather(std::vector<batch::Record> records, std::vector<Event> events) {
+    events_ = &events;
     batch::LotsOfRun of_run(records, run_.book);
     for (const size_t at : of_run.latest_first())
       complete(records[at],
@@ -55,8 +56,10 @@ class Gathering {
     for (Input& input : record.inputs) {
       if (input.lot.isEmpty()) input.candidates = may_have_been(input.item);
       check_item(input);
-      for (const QString& code : input.lot.isEmpty() ? input.candidates : QStringList{input.lot})
+      for (const QString& code : input.lot.isEmpty() ? input.candidates : QStringList{input.lot}) {
         know(record, input, code);
+        know_from_file(record, input, code);
+      }
     }
   }
 
@@ -154,12 +157,26 @@ class Gathering {
     const auto entries = ledger::entries_of_lot(run_.ledger.store(), lot);
     if (!entries) return out_.errors.push_back(entries.error());
     const QDateTime end = batch::latest_use(record, run_.zone());
-    for (const ledger::Recorded& recorded : *entries) {
-      const Event& event = recorded.entry.event;
-      if (event.at > end) continue;
-      if (event.kind == Kind::Opened && (!input.opened_at || event.at < *input.opened_at)) input.opened_at = event.at;
-      if (event.kind == Kind::Frozen && !input.frozen_at) input.frozen_at = event.at;
-      if (event.kind == Kind::Thawed && !input.thawed_at) input.thawed_at = event.at;
+    for (const ledger::Recorded& recorded : *entries)
+      if (recorded.entry.event.at <= end) take_opening(input, recorded.entry.event);
+  }
+
+  static void take_opening(Input& input, const Event& event) {
+    if (event.kind == Kind::Opened && (!input.opened_at || event.at < *input.opened_at)) input.opened_at = event.at;
+    if (event.kind == Kind::Frozen && !input.frozen_at) input.frozen_at = event.at;
+    if (event.kind == Kind::Thawed && !input.thawed_at) input.thawed_at = event.at;
+  }
+
+  // The receipt of a supplier's lot may stand in the same file, and what befell its packages.
+  void know_from_file(const batch::Record& record, Input& input, const QString& code) {
+    if (!run_.book.ingredient(input.item)) return;
+    const QDateTime end = batch::latest_use(record, run_.zone());
+    for (const Event& event : *events_) {
+      if (event.lot != code || event.at > end || (!event.item.isEmpty() && event.item != input.item)) continue;
+      take_opening(input, event);
+      if (event.kind != Kind::Received || !event.accepted) continue;
+      if (event.stated && (!input.stated || event.stated->end < input.stated->end)) input.stated = event.stated;
+      if (input.supplier_item.isEmpty() && !input.lot.isEmpty()) input.supplier_item = event.supplier_item;
     }
   }
 
@@ -253,6 +270,7 @@ class Gathering {
 
   LedgerRun& run_;
   bool hold_;
+  const std::vector<Event>* events_ = nullptr;  // of the file
   Recording out_;
   std::vector<Fixed> earlier_;
   std::set<QString> known_;

@@ -155,3 +155,25 @@ TEST_CASE("what was made of a lot before it was known to be opened, discarded or
   REQUIRE(after.status == 0);
   CHECK_FALSE(after.err.contains("before this was known"));
 }
+
+TEST_CASE("a receipt counts in a batch of the same file, and so does that its package was opened days before",
+          "[command][ledger][late]") {
+  const auto recorded = [](const QByteArray& opened) {
+    const Evening day;
+    const Ran ran = day.file(
+        "row,event,product,number,quantity,made_at,by,containers,item,lot,at,use_by,temperature,place\n"
+        ",received,,,20 kg,,MK,,butter-unsalted,MB-9,2026-11-20 06:00,2026-12-20,38 °F,walk-in 1\n" +
+        opened +
+        ",,chilli-lime-butter,79,2 kg,2026-11-25 21:00,MK,2 tub 1 kg,,,,,,\n"
+        "input,,,79,,,,,butter-unsalted,MB-9,,,,\n"
+        "input,,,79,,,,,smoked-pepper-seasoning,A26329SPS018,,,,\n"
+        "input,,,79,,,,,lime-zest,PM-3304,,,,\n");
+    CHECK(ran.status == 0);
+    CHECK(ran.err == "");
+    return ran.out;
+  };
+  CHECK(recorded({}).contains("made, Chilli-lime butter, use by Tue 01 Dec 2026"));
+  // Seven days, of which the first is the 21st.
+  CHECK(recorded(",opened,,,,,MK,,butter-unsalted,MB-9,2026-11-21 06:00,,,\n")
+            .contains("made, Chilli-lime butter, use by Fri 27 Nov 2026"));
+}
