@@ -77,7 +77,7 @@ bool put(const QString& draft, const QString& to) {
 // `finish` does to the copy what is to be done before it appears.
 problem::Expected<std::vector<Head>> copy_verified(const QString& from, const QString& to, const Finish& finish) {
   if (QFileInfo::exists(to)) return tl::unexpected(there_already(to));
-  QTemporaryFile draft(to + QStringLiteral(".XXXXXX.draft"));
+  QTemporaryFile draft(to + QStringLiteral(".draft"));  // and six letters that Qt appends
   if (!draft.open()) return tl::unexpected(failed(to));
   draft.close();
   if (std::optional<Error> error = copy(from, draft.fileName())) {

@@ -198,7 +198,7 @@ TEST_CASE("a backup that does not verify is not restored, and nothing is written
             ": entry A-4 does not verify: its hash is not that of its body and the entry before\n"
             "  keep this file as it is, and go back to the last backup that verifies");
   CHECK_FALSE(QFile::exists(restored));
-  CHECK(QDir(small.folder.path()).entryList({QStringLiteral("*.draft")}, QDir::Files).isEmpty());
+  CHECK(QDir(small.folder.path()).entryList({QStringLiteral("*.draft*")}, QDir::Files).isEmpty());
 }
 
 TEST_CASE("entries whose chain was taken away are found, and so are two that changed places", "[ledger][verify]") {
