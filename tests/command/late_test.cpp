@@ -88,15 +88,15 @@ TEST_CASE("an input must be of the supplier whose package its lot is of; a recei
 
 TEST_CASE("a lot of ours is of one product, whatever a record takes it for", "[command][ledger][late]") {
   const Evening day;
-  const auto slaw = [&](const QString& lot) {
+  const auto cakes = [&](const QString& lot) {
     return day.file(("row,product,number,quantity,made_at,made_to,by,containers,item,lot,use_by\n"
                      ",fish-cake,78,60 pieces,2026-11-25 21:05,2026-11-25 21:20,JO,3 tray 20 pieces,,,\n"
                      "input,,78,,,,,,mashed-potato," +
                      lot + ",2026-11-27\n")
                         .toUtf8());
   };
-  CHECK(slaw("A26329CLB03L").err.contains("lot A26329CLB03L is of \"chilli-lime-butter\", not of \"mashed-potato\""));
-  CHECK_FALSE(slaw("A26329MPT13F").err.contains("not of"));
+  CHECK(cakes("A26329CLB03L").err.contains("lot A26329CLB03L is of \"chilli-lime-butter\", not of \"mashed-potato\""));
+  CHECK_FALSE(cakes("A26329MPT13F").err.contains("not of"));
 }
 
 TEST_CASE("what was made of a supplier's lot on hold, recalled or not accepted is recorded on hold or not at all",
